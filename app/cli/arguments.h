@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+/// Words of the command line → what is asked.
+
+#include "core/outlook/outlook.h"
+
+#include <optional>
+#include <string>
+#include <tl/expected.hpp>
+#include <vector>
+
+namespace ullage::cli {
+
+struct Arguments {
+    enum class Command { window, forecast, measure, check, help, version } command = Command::window;
+    std::vector<std::string> files;
+    Settings settings;
+    std::optional<std::string> json, csv;      ///< a file, or "-" for standard output
+    std::optional<std::string> pictures;       ///< a folder
+    std::vector<std::string> columns;
+    bool skip_bad_lines = false;
+    bool operator==(const Arguments&) const = default;
+};
+
+/// `words` without the program's name. The error is a sentence; it means exit status 2.
+tl::expected<Arguments, std::string> parse_arguments(const std::vector<std::string>& words);
+
+std::string help_text();
+
+}  // namespace ullage::cli

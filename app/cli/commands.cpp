@@ -1,0 +1,232 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/cli/commands.h"
+
+#include "app/cli/measure_report.h"
+#include "app/cli/output.h"
+#include "core/measure/evidence.h"
+#include "core/site/site_json.h"
+
+#include <algorithm>
+#include <atomic>
+#include <chrono>
+#include <csignal>
+#include <cstdio>
+#include <fmt/format.h>
+#include <limits>
+#include <thread>
+#include <unistd.h>
+
+namespace ullage::cli {
+
+namespace {
+
+volatile std::sig_atomic_t interrupt_seen = 0;
+
+/// Turns Ctrl+C into a stop request while it lives.
+class InterruptWatch {
+public:
+    InterruptWatch() {
+        interrupt_seen = 0;
+        previous_ = std::signal(SIGINT, [](int) { interrupt_seen = 1; });
+        watcher_ = std::jthread([this](const std::stop_token& token) {
+            using namespace std::chrono_literals;
+            while (!token.stop_requested()) {
+                if (interrupt_seen != 0) source_.request_stop();
+                std::this_thread::sleep_for(20ms);
+            }
+        });
+    }
+    ~InterruptWatch() {
+        watcher_.request_stop();
+        watcher_.join();
+        std::signal(SIGINT, previous_);
+    }
+    InterruptWatch(const InterruptWatch&) = delete;
+    InterruptWatch& operator=(const InterruptWatch&) = delete;
+    std::stop_token token() const { return source_.get_token(); }
+
+private:
+    void (*previous_)(int) = nullptr;
+    std::stop_source source_;
+    std::jthread watcher_;
+};
+
+/// Progress on a terminal, once the work has taken long enough to be noticed.
+class ProgressLine {
+public:
+    explicit ProgressLine(std::string name) : name_(std::move(name)) {}
+    ~ProgressLine() {
+        if (shown_) fmt::print(stderr, "\r{:{}}\r", "", name_.size() + 8);
+    }
+    ProgressLine(const ProgressLine&) = delete;
+    ProgressLine& operator=(const ProgressLine&) = delete;
+    void show(double done) {
+        using namespace std::chrono_literals;
+        if (isatty(STDERR_FILENO) == 0 || std::chrono::steady_clock::now() - begun_ < 500ms) return;
+        fmt::print(stderr, "\r{}  {:3.0f} %", name_, 100 * done);
+        shown_ = true;
+    }
+
+private:
+    std::string name_;
+    std::chrono::steady_clock::time_point begun_ = std::chrono::steady_clock::now();
+    bool shown_ = false;
+};
+
+struct Loaded {
+    std::string file;
+    Site site;
+    Evidence evidence;
+};
+
+tl::expected<Loaded, ExitStatus> load(const std::string& file) {
+    auto site = read_site_file(file);
+    if (!site) {
+        print_problems(site.error());
+        return tl::unexpected(status_of(site.error()));
+    }
+    auto evidence = load_evidence(*site, folder_of(file));
+    if (!evidence) {
+        auto status = input_wrong;
+        for (const auto& bad : evidence.error()) {
+            print_problems(bad);
+            if (bad.unreadable) status = file_trouble;
+        }
+        return tl::unexpected(status);
+    }
+    return Loaded{file, *std::move(site), *std::move(evidence)};
+}
+
+tl::expected<Answer, ExitStatus> answer_of(const Loaded& loaded, const Settings& settings,
+                                           const std::stop_token& stop) {
+    ProgressLine line(loaded.file);
+    auto result = answer(loaded.site, loaded.evidence, settings,
+                         {stop, [&](double done) { line.show(done); }});
+    if (result) return *std::move(result);
+    if (std::holds_alternative<Cancelled>(result.error())) return tl::unexpected(interrupted);
+    print_problems({loaded.file, std::get<Problems>(result.error()), false});
+    return tl::unexpected(input_wrong);
+}
+
+/// Days to the first thing that goes wrong in a site, for sorting.
+double soonest_trouble(const Answer& a) {
+    double days = std::numeric_limits<double>::infinity();
+    for (const auto& b : a.outlook.boxes)
+        if (b.days_until_ceiling.p10) days = std::min(days, *b.days_until_ceiling.p10);
+    for (const auto& s : a.outlook.sends)
+        if (status_of(s, a.outlook.confidence) == Level::overruns) days = 0;
+    return days;
+}
+
+std::string sites_table(std::vector<Answer> answers) {
+    std::stable_sort(answers.begin(), answers.end(), [](const Answer& a, const Answer& b) {
+        return soonest_trouble(a) < soonest_trouble(b);
+    });
+    std::string text = "Sites, soonest trouble first\n";
+    for (const auto& a : answers) {
+        const double days = soonest_trouble(a);
+        const std::string first = a.findings.empty() ? "" : a.findings.front().text;
+        text += fmt::format("  {:>9}  {}: {}\n",
+                            days <= 0 ? "now" : std::isfinite(days) ? fmt::format("{:.0f} d", days) : "none",
+                            a.outlook.site, first);
+    }
+    return text;
+}
+
+}  // namespace
+
+int run_forecast(const Arguments& arguments, const DrawPictures& draw) {
+    InterruptWatch interrupt;
+    std::vector<Answer> answers;
+    ExitStatus worst = done;
+    for (const auto& file : arguments.files) {
+        const auto loaded = load(file);
+        const auto status = [&]() -> ExitStatus {
+            if (!loaded) return loaded.error();
+            auto a = answer_of(*loaded, arguments.settings, interrupt.token());
+            if (!a) return a.error();
+            answers.push_back(*std::move(a));
+            return done;
+        }();
+        if (status == interrupted) return interrupted;
+        worst = std::max(worst, status);
+    }
+    if (worst != done) return worst;  // nothing is written when an input is wrong
+
+    const bool several = answers.size() > 1;
+    if (arguments.json &&
+        !write_output(*arguments.json, several ? outlook_json(answers) : outlook_json(answers.front())))
+        return file_trouble;
+    if (arguments.csv && !write_output(*arguments.csv, outlook_csv(answers))) return file_trouble;
+    if (!arguments.json && !arguments.csv) {
+        std::string text;
+        if (several) text = sites_table(answers) + "\n";
+        for (std::size_t i = 0; i < answers.size(); ++i)
+            text += (i > 0 ? "\n" : "") + outlook_tables(answers[i]);
+        if (!write_output("-", text)) return file_trouble;
+    }
+    if (arguments.pictures) {
+        if (!draw) {
+            print_error(*arguments.pictures, "this build has no drawing library; build it with ULLAGE_UI=ON");
+            return usage_wrong;
+        }
+        for (const auto& a : answers) {
+            std::vector<std::string> written;
+            if (!draw(a, *arguments.pictures, written)) {
+                print_error(*arguments.pictures, "the pictures could not be written");
+                return file_trouble;
+            }
+            auto* const stream = arguments.json == "-" || arguments.csv == "-" ? stderr : stdout;
+            for (const auto& file : written) fmt::print(stream, "picture: {}\n", file);
+        }
+    }
+    return done;
+}
+
+int run_measure(const Arguments& arguments) {
+    const std::string& file = arguments.files.front();
+    const auto text = read_text_file(file);
+    if (!text) {
+        print_error(file, text.error());
+        return file_trouble;
+    }
+    const auto listings = parse_listing(*text, {arguments.columns, arguments.skip_bad_lines});
+    if (!listings) {
+        print_problems({file, listings.error(), false});
+        return input_wrong;
+    }
+    std::vector<Measurement> all;
+    for (const auto& listing : *listings) {
+        auto measured = measure(listing);
+        if (!measured) {
+            print_error(file, measured.error());
+            return input_wrong;
+        }
+        all.push_back(*std::move(measured));
+    }
+    if (arguments.json) return write_output(*arguments.json, measure_json(all)) ? done : file_trouble;
+    return write_output("-", measure_text(all)) ? done : file_trouble;
+}
+
+int run_check(const Arguments& arguments) {
+    const auto loaded = load(arguments.files.front());
+    if (!loaded) return loaded.error();
+    Settings one_path;
+    one_path.paths = 1;
+    const auto a = answer_of(*loaded, one_path, {});
+    if (!a) return a.error();
+    const auto& site = loaded->site;
+    fmt::print("{}: no problems ({} datasets, {} boxes, {} links, {} sends, {} offers)\n", loaded->file,
+               site.datasets.size(), site.boxes.size(), site.links.size(), site.sends.size(),
+               site.offers.size());
+    return done;
+}
+
+int print_help() { return write_output("-", help_text()) ? done : file_trouble; }
+
+int print_version() {
+    return write_output("-", fmt::format("ullage {}\nGPL-3.0-or-later\n", ULLAGE_VERSION)) ? done
+                                                                                         : file_trouble;
+}
+
+}  // namespace ullage::cli

@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// One program: commands without a window, and the window.
+#include "app/cli/arguments.h"
+#include "app/cli/commands.h"
+#include "app/cli/output.h"
+
+#ifdef ULLAGE_HAS_UI
+#include "ui/window/run_window.h"
+#endif
+
+#include <cstdlib>
+#include <string>
+#include <vector>
+
+namespace {
+
+using ullage::cli::Arguments;
+
+#ifdef ULLAGE_HAS_UI
+bool has_display() {
+    for (const char* name : {"DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"})
+        if (const char* value = std::getenv(name); value && *value) return true;
+    return false;
+}
+#endif
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    const std::vector<std::string> words(argv + 1, argv + argc);
+    auto arguments = ullage::cli::parse_arguments(words);
+    if (!arguments) {
+        ullage::cli::print_error("usage", arguments.error());
+        return ullage::cli::usage_wrong;
+    }
+    ullage::cli::DrawPictures draw;
+#ifdef ULLAGE_HAS_UI
+    draw = [&](const ullage::Answer& answer, const std::string& folder, std::vector<std::string>& written) {
+        return ullage::ui::writePictures(argc, argv, answer, folder, written) == 0;
+    };
+#endif
+    using Command = Arguments::Command;
+    switch (arguments->command) {
+        case Command::help: return ullage::cli::print_help();
+        case Command::version: return ullage::cli::print_version();
+        case Command::forecast: return ullage::cli::run_forecast(*arguments, draw);
+        case Command::measure: return ullage::cli::run_measure(*arguments);
+        case Command::check: return ullage::cli::run_check(*arguments);
+        case Command::window: break;
+    }
+#ifdef ULLAGE_HAS_UI
+    if (has_display()) {
+        std::optional<std::string> site;
+        if (!arguments->files.empty()) site = arguments->files.front();
+        return ullage::ui::runWindow(argc, argv, site, arguments->settings);
+    }
+    const char* const why = "there is no display, so no window can open";
+#else
+    const char* const why = "this build has no window";
+#endif
+    if (arguments->files.empty()) {
+        ullage::cli::print_error(why, "give a site to have its forecast printed; see ullage --help");
+        return ullage::cli::usage_wrong;
+    }
+    ullage::cli::print_error(why, "the forecast is printed instead");
+    return ullage::cli::run_forecast(*arguments, draw);
+}

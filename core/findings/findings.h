@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+/// Outlook → sentences a client understands, the outlook's JSON, and tables for the command line.
+
+#include "core/outlook/outlook.h"
+#include "core/units/quantity_text.h"
+
+#include <string>
+#include <vector>
+
+namespace ullage {
+
+enum class Level { fits, tight, overruns, note };
+std::string to_string(Level);  ///< "fits", "tight", "overruns", "note"
+
+struct Finding {
+    Level level = Level::note;
+    std::string about;   ///< JSON pointer of the item: "/boxes/1", "/sends/0", "/datasets/2", "" = the site
+    std::string text;
+    bool operator==(const Finding&) const = default;
+};
+
+/// What the window, the command line and the report all show: one outlook and its sentences.
+struct Answer {
+    Site site;
+    Outlook outlook;
+    std::vector<Finding> findings;  ///< overruns first, then tight, fits, notes
+    bool operator==(const Answer&) const = default;
+};
+
+std::vector<Finding> findings(const Site&, const Outlook&, Prefixes = Prefixes::decimal);
+
+/// compute, then findings.
+tl::expected<Answer, ComputeError> answer(const Site&, const Evidence&, const Settings&,
+                                          const Progress& = {});
+
+/// The status of a box in one word, by the rule stated in findings.cpp, and of a send.
+Level status_of(const BoxOutlook&, double horizon_days);
+Level status_of(const SendOutlook&, double confidence);
+
+/// Rounded as people say it: under 60 days in days ("45 days"), under 24 months in months ("about 20
+/// months"), else years with at most one decimal ("about 3.5 years").
+std::string say_days(double days);
+
+/// The contract's outlook JSON. Deterministic: the same answer gives the same bytes.
+std::string outlook_json(const Answer&);
+/// A JSON array of the same, one element per site.
+std::string outlook_json(const std::vector<Answer>&);
+/// Rows of box, date, used p10/p50/p90, live, held, fill; a header row; comma separated.
+std::string outlook_csv(const std::vector<Answer>&);
+/// Readable tables of boxes, sends, datasets, then the findings, for a terminal of `width` columns.
+std::string outlook_tables(const Answer&, int width = 100);
+
+}  // namespace ullage

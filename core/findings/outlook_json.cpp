@@ -1,0 +1,165 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/findings/findings.h"
+
+#include <charconv>
+#include <cmath>
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+namespace ullage {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr int outlook_version = 1;
+
+/// Sizes to the byte, everything else to nine digits: enough, and the same text on every machine.
+Json bytes(double value) { return std::isfinite(value) ? Json(std::llround(value)) : Json(nullptr); }
+
+Json number(double value) {
+    if (!std::isfinite(value)) return nullptr;
+    const std::string digits = fmt::format("{:.9g}", value);
+    double rounded = 0;
+    std::from_chars(digits.data(), digits.data() + digits.size(), rounded);
+    return rounded;
+}
+
+Json number(const std::optional<double>& value) { return value ? number(*value) : Json(nullptr); }
+
+Json day_quantiles(const DayQuantiles& q) {
+    return {{"p10", number(q.p10)}, {"p50", number(q.p50)}, {"p90", number(q.p90)}};
+}
+
+Json byte_band(const Band& b) {
+    return {{"p10", bytes(b.p10)}, {"p50", bytes(b.p50)}, {"p90", bytes(b.p90)}};
+}
+
+Json run_quantiles(const RunQuantiles& q) {
+    return {{"p50", number(q.p50)}, {"p90", number(q.p90)}, {"p95", number(q.p95)}};
+}
+
+Json box_json(const BoxOutlook& b) {
+    Json fill = Json::array();
+    for (const auto& p : b.fill)
+        fill.push_back({{"date", format_date(p.date)},
+                        {"used_bytes", byte_band(p.used_bytes)},
+                        {"live_bytes", bytes(p.live_bytes.p50)},
+                        {"held_bytes", byte_band(p.held_bytes)},
+                        {"fill", number(p.fill)}});
+    return {{"name", b.name},
+            {"raw_bytes", b.raw_bytes > 0 ? bytes(b.raw_bytes) : Json(nullptr)},
+            {"usable_bytes", bytes(b.usable_bytes)},
+            {"ceiling_bytes", bytes(b.ceiling_bytes)},
+            {"days_until_ceiling", day_quantiles(b.days_until_ceiling)},
+            {"days_until_full", day_quantiles(b.days_until_full)},
+            {"chance_of_ceiling_within_horizon", number(b.chance_of_ceiling_within_horizon)},
+            {"chance_of_full_within_horizon", number(b.chance_of_full_within_horizon)},
+            {"order_by", b.order_by ? Json(format_date(*b.order_by)) : Json(nullptr)},
+            {"fill", std::move(fill)}};
+}
+
+Json send_json(const SendOutlook& s) {
+    Json limits = Json::array();
+    for (const auto& step : s.goodput.chain)
+        limits.push_back({{"step", step.name},
+                          {"bits_per_second", number(step.bits_per_second)},
+                          {"own_bits_per_second", number(step.own_bits_per_second)},
+                          {"binding", step.binding}});
+    return {{"name", s.name},
+            {"goodput_bits_per_s", number(s.goodput.bits_per_second)},
+            {"bound_by", to_string(s.bound_by)},
+            {"limits", std::move(limits)},
+            {"bytes_per_run", {{"p50", bytes(s.bytes_per_run.p50)},
+                               {"p90", bytes(s.bytes_per_run.p90)},
+                               {"p95", bytes(s.bytes_per_run.p95)}}},
+            {"hours_per_run", run_quantiles(s.hours_per_run)},
+            {"open_hours_per_run", number(s.open_hours_per_run)},
+            {"chance_of_missing_window", number(s.chance_of_missing_window)},
+            {"falls_behind", s.falls_behind},
+            {"recovery_point_hours", {{"p50", number(s.recovery_point_hours.p50)},
+                                      {"p95", number(s.recovery_point_hours.p95)},
+                                      {"max", number(s.recovery_point_max_hours)}}},
+            {"first_copy_days", day_quantiles(s.first_copy_days)},
+            {"longest_outage_days", number(s.longest_outage_days)},
+            {"restore_hours", {{"p50", number(s.restore_hours.p50)}, {"p90", number(s.restore_hours.p90)}}}};
+}
+
+Json dataset_json(const DatasetOutlook& d) {
+    Json curve = Json::array();
+    for (const auto& c : d.curve)
+        curve.push_back({{"lifetime_days", number(c.lifetime_days)}, {"bytes", number(c.bytes)}});
+    return {{"name", d.name},
+            {"live_bytes", bytes(d.live_bytes)},
+            {"growth_bytes_per_day", number(d.growth_bytes_per_day)},
+            {"written_bytes", {{"1 h", number(d.written_1h)},
+                               {"1 d", number(d.written_1d)},
+                               {"7 d", number(d.written_7d)},
+                               {"30 d", number(d.written_30d)}}},
+            {"measured", d.measured},
+            {"curve", std::move(curve)},
+            {"assumptions", d.assumptions}};
+}
+
+Json answer_json(const Answer& a) {
+    const auto& o = a.outlook;
+    Json boxes = Json::array();
+    for (const auto& b : o.boxes) boxes.push_back(box_json(b));
+    Json sends = Json::array();
+    for (const auto& s : o.sends) sends.push_back(send_json(s));
+    Json datasets = Json::array();
+    for (const auto& d : o.datasets) datasets.push_back(dataset_json(d));
+    Json findings = Json::array();
+    for (const auto& f : a.findings)
+        findings.push_back({{"level", to_string(f.level)}, {"about", f.about}, {"text", f.text}});
+    return {{"format", "ullage-outlook"},
+            {"version", outlook_version},
+            {"site", o.site},
+            {"as_of", format_date(o.as_of)},
+            {"horizon_days", number(o.horizon_days)},
+            {"paths", o.paths},
+            {"seed", o.seed},
+            {"boxes", std::move(boxes)},
+            {"sends", std::move(sends)},
+            {"datasets", std::move(datasets)},
+            {"offers", Json::array()},
+            {"drivers", Json::array()},
+            {"findings", std::move(findings)}};
+}
+
+/// Names are checked when a site is read, but one built in code may hold anything.
+std::string text_of(const Json& json) {
+    return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+std::string csv_field(const std::string& text) {
+    if (text.find_first_of(",\"\n\r") == std::string::npos) return text;
+    std::string quoted = "\"";
+    for (const char c : text) quoted += c == '"' ? std::string("\"\"") : std::string(1, c);
+    return quoted + "\"";
+}
+
+}  // namespace
+
+std::string outlook_json(const Answer& answer) { return text_of(answer_json(answer)); }
+
+std::string outlook_json(const std::vector<Answer>& answers) {
+    Json all = Json::array();
+    for (const auto& a : answers) all.push_back(answer_json(a));
+    return text_of(all);
+}
+
+std::string outlook_csv(const std::vector<Answer>& answers) {
+    std::string csv = "site,box,date,used_p10_bytes,used_p50_bytes,used_p90_bytes,live_p50_bytes,"
+                      "held_p50_bytes,usable_bytes,fill\n";
+    for (const auto& a : answers)
+        for (const auto& b : a.outlook.boxes)
+            for (const auto& p : b.fill)
+                csv += fmt::format("{},{},{},{:.0f},{:.0f},{:.0f},{:.0f},{:.0f},{:.0f},{:.6f}\n",
+                                   csv_field(a.outlook.site), csv_field(b.name), format_date(p.date),
+                                   p.used_bytes.p10, p.used_bytes.p50, p.used_bytes.p90, p.live_bytes.p50,
+                                   p.held_bytes.p50, b.usable_bytes, p.fill);
+    return csv;
+}
+
+}  // namespace ullage

@@ -1,0 +1,297 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/link/hours.h"
+#include "core/outlook/models.h"
+#include "core/outlook/outlook.h"
+#include "core/outlook/paths.h"
+#include "core/outlook/send_outlooks.h"
+#include "core/pool/pool.h"
+#include "core/site/site_json.h"
+#include "core/units/quantity_text.h"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+
+namespace ullage {
+
+namespace {
+
+constexpr double share_of_paths = 0.6;  // of the progress; the replay is the rest
+
+/// Quantile of sorted values by linear interpolation (type 7 of Hyndman and Fan 1996).
+double quantile_of_sorted(const std::vector<float>& sorted, double p) {
+    const double at = p * static_cast<double>(sorted.size() - 1);
+    const auto low = static_cast<std::size_t>(at);
+    const std::size_t high = std::min(low + 1, sorted.size() - 1);
+    return sorted[low] + (sorted[high] - sorted[low]) * (at - static_cast<double>(low));
+}
+
+Band band_of(const float* values, std::size_t n, std::vector<float>& scratch) {
+    scratch.assign(values, values + n);
+    std::sort(scratch.begin(), scratch.end());
+    return {quantile_of_sorted(scratch, 0.1), quantile_of_sorted(scratch, 0.25),
+            quantile_of_sorted(scratch, 0.5), quantile_of_sorted(scratch, 0.75),
+            quantile_of_sorted(scratch, 0.9)};
+}
+
+/// First passages of all paths, soonest first; those that never come are only counted.
+struct Passages {
+    std::vector<double> days;
+    std::size_t paths = 0;
+
+    double chance() const { return static_cast<double>(days.size()) / static_cast<double>(paths); }
+    /// Inverse distribution function.
+    std::optional<double> quantile(double p) const {
+        const auto rank = static_cast<std::size_t>(
+            std::max(1.0, std::ceil(p * static_cast<double>(paths) - 1e-9)));
+        if (rank > days.size()) return {};
+        return days[rank - 1];
+    }
+    DayQuantiles quantiles() const { return {quantile(0.1), quantile(0.5), quantile(0.9)}; }
+    std::array<std::optional<double>, 20> marks() const {
+        std::array<std::optional<double>, 20> m;
+        for (std::size_t i = 0; i < m.size(); ++i) m[i] = quantile((static_cast<double>(i) + 0.5) / 20);
+        return m;
+    }
+};
+
+Passages passages_of(const std::vector<double>& days, const std::vector<float>& used,
+                     std::size_t paths, double limit) {
+    Passages result;
+    result.paths = paths;
+    for (std::size_t p = 0; p < paths; ++p)
+        if (const auto day = first_passage(days, &used[p], paths, limit)) result.days.push_back(*day);
+    std::sort(result.days.begin(), result.days.end());
+    return result;
+}
+
+std::string event_text(const Event& e) {
+    const std::string amount = to_text(e.amount.value);
+    std::string text;
+    switch (e.kind) {
+        case Event::Kind::add: text = "adds " + amount; break;
+        case Event::Kind::remove: text = "removes " + amount; break;
+        case Event::Kind::rewrite: text = "rewrites " + amount; break;
+        case Event::Kind::move: text = "moves " + amount; break;
+    }
+    return e.note.empty() ? text : text + ": " + e.note;
+}
+
+class Computation {
+public:
+    Computation(const Site& site, const Evidence& evidence, const Settings& settings,
+                const Progress& progress)
+        : site_(site), evidence_(evidence), settings_(settings), progress_(progress) {
+        if (settings.as_of) site_.as_of = *settings.as_of;
+    }
+
+    tl::expected<Outlook, ComputeError> run() {
+        if (auto problems = validate(site_); !problems.empty()) return failed(std::move(problems));
+        if (settings_.paths < 1 || settings_.paths > 1'000'000)
+            return failed({{"", fmt::format("{} paths were asked for; 1 to 1000000 can be drawn",
+                                            settings_.paths)}});
+        zone_ = *TimeZone::find(site_.time_zone);
+        start_ = zone_.instant_of(site_.as_of);
+        auto models = dataset_models(site_, evidence_, site_.as_of);
+        if (!models) return failed(models.error());
+        models_ = *std::move(models);
+        if (auto problems = forecast_boxes(); !problems.empty()) return failed(std::move(problems));
+
+        SendContext context{site_, zone_, start_, in_days(site_.horizon.value), models_};
+        auto sends = plan_sends(context);
+        if (!sends) return failed(sends.error());
+        sends_ = *std::move(sends);
+
+        plan_paths();
+        const auto paths = draw_paths(models_, plan_, progress_, 0, share_of_paths);
+        if (!paths) return tl::unexpected(ComputeError(Cancelled{}));
+
+        Outlook outlook;
+        outlook.site = site_.name;
+        outlook.as_of = site_.as_of;
+        outlook.horizon_days = in_days(site_.horizon.value);
+        outlook.confidence = site_.confidence;
+        outlook.paths = settings_.paths;
+        outlook.seed = settings_.seed;
+        for (std::size_t b = 0; b < box_of_.size(); ++b) outlook.boxes.push_back(box_outlook(b, *paths));
+        for (std::size_t d = 0; d < models_.size(); ++d)
+            outlook.datasets.push_back(dataset_outlook(models_[d]));
+        auto send_outlooks = replay_sends(context, sends_, plan_, *paths, settings_, progress_,
+                                          share_of_paths, 1);
+        if (!send_outlooks) return tl::unexpected(ComputeError(Cancelled{}));
+        outlook.sends = *std::move(send_outlooks);
+        return outlook;
+    }
+
+private:
+    static tl::unexpected<ComputeError> failed(Problems problems) {
+        return tl::unexpected(ComputeError(std::move(problems)));
+    }
+
+    /// The boxes with a size, and their capacities.
+    Problems forecast_boxes() {
+        Problems problems;
+        for (std::size_t i = 0; i < site_.boxes.size(); ++i) {
+            const auto& box = site_.boxes[i];
+            if (!box.pool && !box.usable) continue;
+            PoolCapacity size;
+            if (box.pool) {
+                const auto built = capacity(*box.pool);
+                if (!built) {
+                    problems.push_back({fmt::format("/boxes/{}/pool", i), built.error()});
+                    continue;
+                }
+                size = *built;
+            } else {
+                size.usable_bytes = box.usable->value.value;
+            }
+            box_of_.push_back(i);
+            capacities_.push_back(size);
+        }
+        return problems;
+    }
+
+    double charge(const Box& box, const Dataset& dataset, const DatasetModel& model) const {
+        return box.pool ? charge_per_stored_byte(*box.pool, dataset.block_size.value,
+                                                 model.compression_ratio)
+                        : 1.0;
+    }
+
+    void plan_paths() {
+        std::vector<double> event_days;
+        for (const auto& m : models_)
+            for (const auto& e : m.events) event_days.push_back(e.day);
+        plan_.as_of = start_;
+        plan_.days = time_grid(in_days(site_.horizon.value), event_days);
+        plan_.boxes = static_cast<int>(box_of_.size());
+        plan_.paths = settings_.paths;
+        plan_.seed = settings_.seed;
+        plan_.threads = settings_.threads;
+        plan_.samples = replay_sample_count(sends_, settings_.paths);
+        for (std::size_t b = 0; b < box_of_.size(); ++b) {
+            const auto& box = site_.boxes[box_of_[b]];
+            plan_.other_bytes.push_back(box.other_data.value.value);
+            for (std::size_t d = 0; d < models_.size(); ++d) {
+                const auto& dataset = site_.datasets[d];
+                BoxPart part;
+                part.box = static_cast<int>(b);
+                part.dataset = static_cast<int>(d);
+                part.charge = charge(box, dataset, models_[d]);
+                if (dataset.home == box.name) {
+                    part.kept = kept_at_home(LadderClock(dataset.ladder, zone_));
+                    plan_.parts.push_back(std::move(part));
+                } else if (const auto kept = kept_at_box(sends_, d, box.name, start_, plan_.days)) {
+                    part.kept = *kept;
+                    plan_.parts.push_back(std::move(part));
+                }
+            }
+        }
+        for (const auto& send : sends_) {
+            plan_.probes.push_back({send.datasets, send.first_copy_start_day});
+            plan_.probes.push_back({send.datasets, std::min(days_per_year, in_days(site_.horizon.value))});
+        }
+    }
+
+    Instant instant_at(double day) const {
+        return start_ + std::chrono::seconds(std::llround(day * seconds_per_day));
+    }
+
+    KeptSnapshots kept_at_home(const LadderClock& ladder) const {
+        KeptSnapshots kept;
+        kept.home = true;
+        for (const double day : plan_.days) kept.at.push_back(ladder.retained(instant_at(day)));
+        return kept;
+    }
+
+    BoxOutlook box_outlook(std::size_t b, const Paths& paths) const {
+        const auto& box = site_.boxes[box_of_[b]];
+        const auto& size = capacities_[b];
+        BoxOutlook o;
+        o.name = box.name;
+        o.label_bytes = size.label_bytes;
+        o.raw_bytes = size.raw_bytes;
+        o.usable_bytes = size.usable_bytes;
+        o.ceiling_bytes = box.ceiling * size.usable_bytes;
+        for (const auto& send : site_.sends) o.receives_copies = o.receives_copies || send.to == box.name;
+
+        std::vector<float> scratch;
+        for (std::size_t i = 0; i < plan_.days.size(); ++i) {
+            const std::size_t row = i * paths.paths;
+            FillPoint point;
+            point.date = site_.as_of + std::chrono::days(static_cast<int>(plan_.days[i]));
+            point.used_bytes = band_of(&paths.used[b][row], paths.paths, scratch);
+            point.live_bytes = band_of(&paths.live[b][row], paths.paths, scratch);
+            point.held_bytes = band_of(&paths.held[b][row], paths.paths, scratch);
+            point.other_bytes = plan_.other_bytes[b];
+            point.fill = point.used_bytes.p50 / o.usable_bytes;
+            o.fill.push_back(point);
+        }
+        o.used_now_bytes = o.fill.front().used_bytes.p50;
+
+        const auto ceiling = passages_of(plan_.days, paths.used[b], paths.paths, o.ceiling_bytes);
+        const auto full = passages_of(plan_.days, paths.used[b], paths.paths, o.usable_bytes);
+        o.days_until_ceiling = ceiling.quantiles();
+        o.days_until_full = full.quantiles();
+        o.chance_of_ceiling_within_horizon = ceiling.chance();
+        o.chance_of_full_within_horizon = full.chance();
+        o.ceiling_marks = ceiling.marks();
+        o.full_marks = full.marks();
+        o.over_ceiling_now = o.used_now_bytes >= o.ceiling_bytes;
+        o.full_now = o.used_now_bytes >= o.usable_bytes;
+        o.shrinking = !o.days_until_ceiling.p90 && o.fill.back().used_bytes.p50 < o.used_now_bytes;
+        if (box.lead_time) o.lead_time_days = in_days(box.lead_time->value);
+        if (o.days_until_ceiling.p10)
+            o.order_by = add_days(site_.as_of, *o.days_until_ceiling.p10 - o.lead_time_days.value_or(0));
+        for (const auto& part : plan_.parts) {
+            if (part.box != static_cast<int>(b)) continue;
+            const auto& dataset = site_.datasets[std::size_t(part.dataset)];
+            for (const auto& e : dataset.events)
+                if (e.on > site_.as_of) o.events.push_back({e.on, dataset.name, event_text(e)});
+        }
+        std::stable_sort(o.events.begin(), o.events.end(),
+                         [](const EventMark& x, const EventMark& y) { return x.on < y.on; });
+        return o;
+    }
+
+    static DatasetOutlook dataset_outlook(const DatasetModel& m) {
+        DatasetOutlook o;
+        o.name = m.name;
+        o.live_bytes = m.live_bytes;
+        o.compression_ratio = m.compression_ratio;
+        o.growth_bytes_per_day = m.growth_per_day;
+        o.growth_spread_bytes_per_day = m.growth_rate_sd;
+        const auto written = [&](double step) {
+            return std::max(0.0, m.mean_curve.freed(step) + m.growth_per_day * step);
+        };
+        o.written_1h = written(1.0 / 24);
+        o.written_1d = written(1);
+        o.written_7d = written(days_per_week);
+        o.written_30d = written(days_per_month);
+        for (const auto& c : m.mean_curve.components()) o.curve.push_back({c.lifetime_days, c.bytes});
+        o.measured = m.measured;
+        o.observed_days = m.observed_days;
+        o.assumptions = m.assumptions;
+        return o;
+    }
+
+    Site site_;
+    const Evidence& evidence_;
+    const Settings& settings_;
+    const Progress& progress_;
+    TimeZone zone_;
+    Instant start_{};
+    std::vector<DatasetModel> models_;
+    std::vector<std::size_t> box_of_;       // index in the site of each forecast box
+    std::vector<PoolCapacity> capacities_;
+    std::vector<PlannedSend> sends_;
+    PathsPlan plan_;
+};
+
+}  // namespace
+
+tl::expected<Outlook, ComputeError> compute(const Site& site, const Evidence& evidence,
+                                            const Settings& settings, const Progress& progress) {
+    return Computation(site, evidence, settings, progress).run();
+}
+
+}  // namespace ullage

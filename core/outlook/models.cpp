@@ -1,0 +1,267 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/outlook/models.h"
+
+#include "core/units/quantity_text.h"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+
+namespace ullage {
+
+namespace {
+
+constexpr double default_growth_spread = 0.25;
+constexpr double default_turnover_spread = 0.2;
+constexpr double default_day_variation = 0.5;
+constexpr std::array<double, 3> tail_onsets_days = {2.5, 7.4, 22};
+constexpr double stale_listing_days = 31;
+
+std::string pointer(std::size_t dataset, const char* rest) {
+    return fmt::format("/datasets/{}{}", dataset, rest);
+}
+
+/// Bytes and rates as sentences give them.
+std::string size(double bytes) { return format_bytes({bytes}); }
+
+class ModelBuilder {
+public:
+    ModelBuilder(const Site& site, const Evidence& evidence, Day as_of, std::size_t index)
+        : dataset_(site.datasets[index]), evidence_(evidence), as_of_(as_of),
+          zone_(TimeZone::find(site.time_zone).value_or(TimeZone())), index_(index) {}
+
+    DatasetModel build(Problems& problems) {
+        const std::size_t before = problems.size();
+        model_.name = dataset_.name;
+        model_.compression_ratio = dataset_.compression_ratio.value_or(1);
+        read_listing(problems);
+        set_live(problems);
+        if (problems.size() > before) return model_;
+        set_growth();
+        set_turnover(problems);
+        set_week_shape();
+        set_events();
+        return model_;
+    }
+
+private:
+    void assume(std::string sentence) { model_.assumptions.push_back(std::move(sentence)); }
+
+    void read_listing(Problems& problems) {
+        if (!dataset_.turnover || dataset_.turnover->listing.empty()) return;
+        const auto& wanted = *dataset_.turnover;
+        const auto found = evidence_.listings.find(wanted.listing);
+        if (found == evidence_.listings.end()) {
+            problems.push_back({pointer(index_, "/turnover/listing"),
+                                fmt::format("the listing “{}” was not read", wanted.listing)});
+            return;
+        }
+        const Listing* listing = nullptr;
+        const std::string& name =
+            wanted.listing_dataset.empty() ? dataset_.name : wanted.listing_dataset;
+        for (const auto& l : found->second)
+            if (l.dataset == name) listing = &l;
+        if (!listing && wanted.listing_dataset.empty() && found->second.size() == 1)
+            listing = &found->second.front();
+        if (!listing) {
+            std::string names;
+            for (const auto& l : found->second) names += (names.empty() ? "" : ", ") + l.dataset;
+            problems.push_back({pointer(index_, wanted.listing_dataset.empty() ? "/turnover"
+                                                                              : "/turnover/listing_dataset"),
+                                fmt::format("“{}” holds no dataset “{}”; it holds: {}. Name one with "
+                                            "listing_dataset", wanted.listing, name, names)});
+            return;
+        }
+        auto measured = measure(*listing);
+        if (!measured) {
+            problems.push_back({pointer(index_, "/turnover/listing"), measured.error()});
+            return;
+        }
+        measurement_ = *std::move(measured);
+        days_since_listing_ = days_between(measurement_->last, zone_.instant_of(as_of_));
+        if (days_since_listing_ < -1) {
+            problems.push_back(
+                {pointer(index_, "/turnover/listing"),
+                 fmt::format("its newest snapshot is of {}, after the site's as_of {}: set as_of to {} "
+                             "or later", format_date(zone_.local_day(measurement_->last)),
+                             format_date(as_of_), format_date(zone_.local_day(measurement_->last)))});
+            return;
+        }
+        days_since_listing_ = std::max(days_since_listing_, 0.0);
+        for (const auto& warning : measurement_->warnings) assume("Listing: " + warning + ".");
+        if (days_since_listing_ > stale_listing_days)
+            assume(fmt::format("The listing ends {:.0f} days before the forecast starts; live data is "
+                               "carried forward at its growth.", days_since_listing_));
+    }
+
+    void set_live(Problems& problems) {
+        if (dataset_.live) {
+            model_.live_bytes = dataset_.live->value.value;
+        } else if (dataset_.logical) {
+            model_.live_bytes = dataset_.logical->value.value / model_.compression_ratio;
+            model_.live_spread = dataset_.compression_spread.value_or(0);
+        } else if (measurement_) {
+            model_.live_bytes = std::max(
+                measurement_->live_bytes + measurement_->growth.bytes_per_day * days_since_listing_, 1.0);
+        } else {
+            problems.push_back({pointer(index_, ""), "neither live, logical nor a listing is given"});
+        }
+        if (!dataset_.compression_ratio && dataset_.logical)
+            assume("No compression ratio is given; 1 is taken (nothing saved).");
+    }
+
+    /// The size that was typed for growth and events, as stored bytes.
+    double stored(const Amount& amount) const {
+        if (amount.of == Amount::Of::live_share) return amount.value * model_.live_bytes;
+        return dataset_.logical ? amount.value / model_.compression_ratio : amount.value;
+    }
+
+    void set_growth() {
+        if (dataset_.growth) {
+            model_.growth_per_day = stored(dataset_.growth->per_year.value) / days_per_year;
+            const double spread = dataset_.growth->spread.value_or(default_growth_spread);
+            model_.growth_rate_sd = std::abs(model_.growth_per_day) * spread;
+            if (!dataset_.growth->spread && model_.growth_per_day != 0)
+                assume("No spread of the growth is given; a quarter of the rate is taken.");
+        } else if (measurement_) {
+            const double scale = scale_of_measurement();
+            model_.growth_per_day = measurement_->growth.bytes_per_day * scale;
+            model_.growth_rate_sd = measurement_->growth.standard_error * scale;
+            model_.growth_noise = measurement_->growth.noise_per_root_day * scale;
+        } else {
+            assume("No growth is given; none is taken.");
+        }
+    }
+
+    double scale_of_measurement() const { return model_.live_bytes / measurement_->live_bytes; }
+
+    void set_turnover(Problems& problems) {
+        if (measurement_) {
+            const double scale = scale_of_measurement();
+            model_.measured = true;
+            model_.observed_days = measurement_->fit.longest_days;
+            model_.mean_curve = measurement_->fit.curve.scaled(scale);
+            for (const auto& c : measurement_->replicates) model_.curves.push_back(c.scaled(scale));
+            const double day = measurement_->fit.curve.freed(1);
+            model_.day_variation = day > 0 ? std::sqrt(measurement_->fit.burst_bytes / day) : 0;
+            model_.churn_spread = dataset_.turnover->spread.value_or(0);
+            if (dataset_.turnover->per_day) override_level(problems);
+        } else if (dataset_.turnover && dataset_.turnover->per_day) {
+            curve_from_figures(problems);
+        } else {
+            assume("No turnover is given; nothing is taken to be overwritten or deleted, so snapshots "
+                   "hold nothing.");
+        }
+        if (model_.curves.empty()) model_.curves.push_back(model_.mean_curve);
+    }
+
+    /// Bytes freed by a typed figure: what a step writes less the growth in it.
+    std::optional<double> freed_of(const std::optional<Entered<Amount>>& figure, double step_days,
+                                   const char* key, Problems& problems) const {
+        if (!figure) return {};
+        const double written = figure->value.bytes(model_.live_bytes);
+        const double growth = std::max(model_.growth_per_day, 0.0) * step_days;
+        if (written < growth * (1 - 1e-9)) {
+            problems.push_back(
+                {pointer(index_, key),
+                 fmt::format("{} is written in this time, but the data grows by {} in it: what is "
+                             "written includes the growth, so it must be at least that", size(written),
+                             size(growth))});
+            return {};
+        }
+        return std::max(written - model_.growth_per_day * step_days, 0.0);
+    }
+
+    /// A daily figure typed beside a listing sets the level; the listing keeps the shape.
+    void override_level(Problems& problems) {
+        const auto freed = freed_of(dataset_.turnover->per_day, 1, "/turnover/per_day", problems);
+        const double measured = model_.mean_curve.freed(1);
+        if (!freed || measured <= 0) return;
+        const double factor = *freed / measured;
+        model_.mean_curve = model_.mean_curve.scaled(factor);
+        for (auto& c : model_.curves) c = c.scaled(factor);
+        assume(fmt::format("The daily figure that was typed sets the level of turnover ({:.2g} × the "
+                           "listing's); the listing gives its shape.", factor));
+    }
+
+    void curve_from_figures(Problems& problems) {
+        const auto& turnover = *dataset_.turnover;
+        std::vector<CurveComponent> points;
+        const auto put = [&](const std::optional<Entered<Amount>>& figure, double step, const char* key) {
+            if (const auto freed = freed_of(figure, step, key, problems)) points.push_back({step, *freed});
+        };
+        put(turnover.per_day, 1, "/turnover/per_day");
+        put(turnover.per_week, days_per_week, "/turnover/per_week");
+        put(turnover.per_month, days_per_month, "/turnover/per_month");
+        if (points.empty()) return;
+
+        const double spread = turnover.spread.value_or(default_turnover_spread);
+        model_.churn_spread = spread;
+        model_.day_variation = turnover.spread && *turnover.spread == 0 ? 0 : default_day_variation;
+        model_.observed_days = points.back().lifetime_days;
+        FitOptions options;
+        options.live_bytes = model_.live_bytes;
+        const auto middle = curve_through(points, options);
+        if (!middle) {
+            problems.push_back({pointer(index_, "/turnover"), middle.error()});
+            return;
+        }
+        model_.mean_curve = *middle;
+        if (spread > 0) {
+            for (const double onset : tail_onsets_days) {
+                options.prior_onset_days = onset;
+                if (const auto curve = curve_through(points, options)) model_.curves.push_back(*curve);
+            }
+        }
+        if (!turnover.spread) assume("No spread of the turnover is given; a fifth of its level is taken.");
+        if (!turnover.per_month)
+            assume(fmt::format("Turnover is known for {}; how much of the data is overwritten over longer "
+                               "times is assumed as in data of this kind, three ways{}.",
+                               turnover.per_week ? "a day and a week" : "a day only",
+                               turnover.per_week ? "" : ", and uncertain: a weekly and a monthly figure "
+                                                        "would narrow it"));
+    }
+
+    void set_week_shape() {
+        if (!dataset_.week_shape) return;
+        double sum = 0;
+        for (const double w : *dataset_.week_shape) sum += w;
+        for (std::size_t d = 0; d < 7; ++d)
+            model_.week_shape[d] = sum > 0 ? 7 * (*dataset_.week_shape)[d] / sum : 1;
+    }
+
+    void set_events() {
+        for (const auto& e : dataset_.events) {
+            EventModel m;
+            m.kind = e.kind;
+            m.day = static_cast<double>((e.on - as_of_).count());
+            m.bytes = stored(e.amount.value);
+            m.spread = e.spread;
+            m.day_spread = e.date_spread ? in_days(e.date_spread->value) : 0;
+            model_.events.push_back(m);
+        }
+    }
+
+    const Dataset& dataset_;
+    const Evidence& evidence_;
+    Day as_of_;
+    TimeZone zone_;
+    std::size_t index_;
+    DatasetModel model_;
+    std::optional<Measurement> measurement_;
+    double days_since_listing_ = 0;
+};
+
+}  // namespace
+
+tl::expected<std::vector<DatasetModel>, Problems> dataset_models(const Site& site,
+                                                                 const Evidence& evidence, Day as_of) {
+    Problems problems;
+    std::vector<DatasetModel> models;
+    for (std::size_t i = 0; i < site.datasets.size(); ++i)
+        models.push_back(ModelBuilder(site, evidence, as_of, i).build(problems));
+    if (!problems.empty()) return tl::unexpected(problems);
+    return models;
+}
+
+}  // namespace ullage

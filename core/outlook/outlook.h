@@ -1,0 +1,166 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+/// The outlook: how full, when, how long, how late, how sure. Plain values, made by `compute`.
+///
+/// `days_until_*` are quantiles of the first-passage day over the paths (inverse distribution
+/// function; futures past the horizon count as "never", an empty optional), not crossings of bands.
+
+#include "core/link/goodput.h"
+#include "core/measure/listing.h"
+#include "core/site/site.h"
+#include "core/units/calendar.h"
+#include "core/units/problem.h"
+
+#include <array>
+#include <cstdint>
+#include <functional>
+#include <optional>
+#include <stop_token>
+#include <string>
+#include <tl/expected.hpp>
+#include <variant>
+#include <vector>
+
+namespace ullage {
+
+struct Settings {
+    int paths = 2000;         ///< 1…1,000,000
+    std::uint64_t seed = 1;
+    int threads = 0;          ///< 0: as many as the machine has; the answer does not depend on it
+    std::optional<Day> as_of; ///< instead of the site's
+    bool operator==(const Settings&) const = default;
+};
+
+/// Quantiles of a value that always exists.
+struct Band {
+    double p10 = 0, p25 = 0, p50 = 0, p75 = 0, p90 = 0;
+    bool operator==(const Band&) const = default;
+};
+
+/// Quantiles of a day that may never come (within the horizon).
+struct DayQuantiles {
+    std::optional<double> p10, p50, p90;  ///< days from as_of
+    bool operator==(const DayQuantiles&) const = default;
+};
+
+struct FillPoint {
+    Day date{};
+    Band used_bytes;       ///< as the pool counts them against usable
+    Band live_bytes;       ///< the datasets' own bytes, charged
+    Band held_bytes;       ///< held by snapshots alone, charged
+    double other_bytes = 0;
+    double fill = 0;       ///< median used ÷ usable
+    bool operator==(const FillPoint&) const = default;
+};
+
+/// One planned event on a box's chart.
+struct EventMark {
+    Day on{};
+    std::string dataset;
+    std::string text;  ///< "adds 2.5 TB: old archive moves in"
+    bool operator==(const EventMark&) const = default;
+};
+
+struct BoxOutlook {
+    std::string name;
+    double label_bytes = 0, raw_bytes = 0, usable_bytes = 0, ceiling_bytes = 0;  ///< label, raw: 0 if only `usable` was given
+    double used_now_bytes = 0;                     ///< median at as_of
+    DayQuantiles days_until_ceiling, days_until_full;
+    double chance_of_ceiling_within_horizon = 0, chance_of_full_within_horizon = 0;
+    /// 20 equally likely futures, soonest first: quantiles at 2.5 %, 7.5 % … 97.5 %; empty: later.
+    std::array<std::optional<double>, 20> ceiling_marks, full_marks;
+    std::optional<double> lead_time_days;
+    std::optional<Day> order_by;                   ///< as_of + p10 of the ceiling − lead time; may lie in the past
+    bool over_ceiling_now = false, full_now = false;
+    bool shrinking = false;                        ///< median use at the end is below today's and no ceiling in sight
+    bool receives_copies = false;                  ///< a destination of some send
+    std::vector<FillPoint> fill;                   ///< as_of, then at least one a week, to the horizon
+    std::vector<EventMark> events;
+    bool operator==(const BoxOutlook&) const = default;
+};
+
+/// One run of the drawn week.
+struct RunOfWeek {
+    Instant start{};
+    double hours_p50 = 0, hours_p95 = 0;  ///< from start to done, closed hours included
+    double bytes_p50 = 0, bytes_p95 = 0;
+    bool late_p50 = false, late_p95 = false;  ///< not done when its window closes, or when the next run is due
+    bool operator==(const RunOfWeek&) const = default;
+};
+
+struct RunQuantiles {
+    double p50 = 0, p90 = 0, p95 = 0;
+    bool operator==(const RunQuantiles&) const = default;
+};
+
+struct SendOutlook {
+    std::string name, from, to, link;
+    Goodput goodput;                               ///< at the largest share of the week
+    Limit bound_by = Limit::rate;                  ///< `hours` if the runs miss their window for want of hours
+    RunQuantiles bytes_per_run, hours_per_run;     ///< wire payload; start to done
+    double open_hours_per_run = 0;                 ///< mean open hours between a run's start and its deadline
+    double chance_of_missing_window = 0;
+    RunQuantiles recovery_point_hours;             ///< p50, p90, p95 of the age of the newest complete copy
+    double recovery_point_max_hours = 0;
+    DayQuantiles first_copy_days;                  ///< from in_service (or as_of) to the first complete copy
+    double first_copy_bytes = 0;
+    std::optional<double> longest_outage_days;     ///< empty: no limit (the last sent snapshot is held back)
+    RunQuantiles restore_hours;                    ///< everything back, the link's other direction, always open
+    bool falls_behind = false;                     ///< more arrives than the line carries, for ever
+    std::optional<double> days_until_behind;       ///< … from this day on (p50)
+    Day week_of{};                                 ///< Monday of the drawn week
+    std::vector<RunOfWeek> week;
+    std::vector<std::array<double, 3>> open_week;  ///< open stretches: from hour, to hour of the week (0…168), share
+    bool operator==(const SendOutlook&) const = default;
+};
+
+struct CurvePart {
+    double lifetime_days = 0, bytes = 0;
+    bool operator==(const CurvePart&) const = default;
+};
+
+struct DatasetOutlook {
+    std::string name;
+    double live_bytes = 0;                   ///< stored, at as_of
+    double compression_ratio = 1;
+    double growth_bytes_per_day = 0;         ///< stored
+    double growth_spread_bytes_per_day = 0;  ///< standard deviation of the rate
+    double written_1h = 0, written_1d = 0, written_7d = 0, written_30d = 0;  ///< mean bytes of a step
+    std::vector<CurvePart> curve;            ///< parts with bytes > 0
+    bool measured = false;                   ///< curve from a listing
+    double observed_days = 0;                ///< longest gap the listing shows; beyond it is extrapolated
+    std::vector<std::string> assumptions;    ///< sentences: what was not given and what was taken instead
+    bool operator==(const DatasetOutlook&) const = default;
+};
+
+struct Outlook {
+    std::string site;
+    Day as_of{};
+    double horizon_days = 0;
+    double confidence = 0.9;
+    int paths = 0;
+    std::uint64_t seed = 0;
+    std::vector<BoxOutlook> boxes;      ///< those with a pool or usable
+    std::vector<SendOutlook> sends;
+    std::vector<DatasetOutlook> datasets;
+    bool operator==(const Outlook&) const = default;
+};
+
+/// Told now and then how far the work is, 0…1; called from the thread that called `compute`.
+struct Progress {
+    std::stop_token stop;                      ///< a request ends the work early: Cancelled
+    std::function<void(double)> report;        ///< may be empty
+};
+
+struct Cancelled {
+    bool operator==(const Cancelled&) const = default;
+};
+using ComputeError = std::variant<Cancelled, Problems>;
+
+/// Site, measured files, settings → outlook. A pure function: same arguments, same answer, on any
+/// number of threads. Problems: an invalid site, a listing that is missing from the evidence or does
+/// not hold the dataset, something the model does not cover (said, never guessed).
+tl::expected<Outlook, ComputeError> compute(const Site&, const Evidence&, const Settings&,
+                                            const Progress& = {});
+
+}  // namespace ullage

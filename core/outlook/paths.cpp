@@ -1,0 +1,411 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/outlook/paths.h"
+
+#include <Random123/philox.h>
+#include <algorithm>
+#include <atomic>
+#include <cmath>
+#include <map>
+#include <numbers>
+#include <tbb/blocked_range.h>
+#include <tbb/parallel_for.h>
+#include <tbb/task_arena.h>
+
+namespace ullage {
+
+namespace {
+
+constexpr double daily_days = 60;         // each day at first, where answers are given in days
+constexpr int block_paths = 16;           // of one block: one curve alternative, one vector of numbers
+constexpr double least_live_share = 0.05; // of today's, when going back in time
+
+// Steps of a path's own stream; interval noise is counted from 0 in streams of its own.
+enum Draw : std::uint32_t { draw_growth, draw_churn, draw_live, draw_events };
+enum Stream : std::uint32_t { stream_path, stream_live, stream_churn, streams };
+
+/// Two standard normals for each (path, step) by the Box–Muller transform.
+struct Normals {
+    double first, second;
+};
+
+Normals normals(std::uint64_t seed, std::uint32_t stream, std::uint32_t path, std::uint32_t step) {
+    r123::Philox4x32 philox;
+    const r123::Philox4x32::ctr_type counter = {{path, step, 0x756c6c61u, 0}};
+    const r123::Philox4x32::key_type key = {
+        {static_cast<std::uint32_t>(seed) ^ (static_cast<std::uint32_t>(seed >> 32) * 0x9E3779B9u),
+         stream}};
+    const auto r = philox(counter, key);
+    constexpr double scale = 1.0 / 18446744073709551616.0;  // 2^-64
+    const double u = (static_cast<double>((std::uint64_t(r[0]) << 32) | r[1]) + 0.5) * scale;
+    const double v = (static_cast<double>((std::uint64_t(r[2]) << 32) | r[3]) + 0.5) * scale;
+    const double radius = std::sqrt(-2 * std::log(u));
+    const double angle = 2 * std::numbers::pi * v;
+    return {radius * std::cos(angle), radius * std::sin(angle)};
+}
+
+/// Mean 1, relative standard deviation cv.
+double log_normal(double cv, double z) {
+    if (cv <= 0) return 1;
+    const double variance = std::log1p(cv * cv);
+    return std::exp(std::sqrt(variance) * z - variance / 2);
+}
+
+std::uint32_t stream_of(int dataset, Stream s) {
+    return static_cast<std::uint32_t>(dataset) * streams + s;
+}
+
+/// For each time, a band of weights over the churn intervals: held = Σ weight × churn.
+struct HeldKernel {
+    std::vector<std::size_t> first, offset, count;  // per time
+    std::vector<std::vector<double>> weights;       // per curve
+};
+
+/// Days from as_of.
+double day_of(Instant as_of, Instant t) { return days_between(as_of, t); }
+
+HeldKernel kernel_of(const BoxPart& part, const std::vector<Curve>& curves,
+                     const std::vector<double>& edges, const PathsPlan& plan) {
+    HeldKernel k;
+    k.weights.resize(curves.size());
+    std::map<std::int64_t, std::vector<double>> freed_by_gap;
+    const auto freed = [&](Instant a, Instant b) -> const std::vector<double>& {
+        const auto seconds = (b - a).count();
+        const auto [it, is_new] = freed_by_gap.try_emplace(seconds);
+        if (is_new)
+            for (const auto& c : curves) it->second.push_back(c.freed(double(seconds) / seconds_per_day));
+        return it->second;
+    };
+    for (std::size_t i = 0; i < plan.days.size(); ++i) {
+        const auto& snapshots = part.kept.at[i];
+        std::vector<Instant> ends = snapshots;
+        if (part.kept.home && !snapshots.empty())
+            ends.push_back(plan.as_of + std::chrono::seconds(std::llround(plan.days[i] * seconds_per_day)));
+        k.offset.push_back(k.weights.front().size());
+        if (ends.size() < 2) {
+            k.first.push_back(0);
+            k.count.push_back(0);
+            continue;
+        }
+        const auto interval = [&](double day) {
+            const auto it = std::upper_bound(edges.begin(), edges.end(), day);
+            const auto at = std::max<std::ptrdiff_t>(it - edges.begin() - 1, 0);
+            return std::min(static_cast<std::size_t>(at), edges.size() - 2);
+        };
+        const std::size_t first = interval(day_of(plan.as_of, ends.front()));
+        const std::size_t last = interval(day_of(plan.as_of, ends.back()));
+        k.first.push_back(first);
+        k.count.push_back(last - first + 1);
+        for (auto& w : k.weights) w.resize(w.size() + last - first + 1, 0.0);
+        for (std::size_t g = 1; g < ends.size(); ++g) {
+            if (ends[g] <= ends[g - 1]) continue;
+            const double from = day_of(plan.as_of, ends[g - 1]);
+            const double to = day_of(plan.as_of, ends[g]);
+            const auto& bytes = freed(ends[g - 1], ends[g]);
+            for (std::size_t j = interval(from); j <= interval(to); ++j) {
+                // What lies before the first edge counts into the first interval.
+                const double a = j == 0 ? from : std::max(from, edges[j]);
+                const double b = j + 2 == edges.size() ? to : std::min(to, edges[j + 1]);
+                if (b <= a) continue;
+                for (std::size_t c = 0; c < curves.size(); ++c)
+                    k.weights[c][k.offset.back() + j - first] += bytes[c] * (b - a) / (to - from);
+            }
+        }
+    }
+    return k;
+}
+
+/// Days to which the kernels reach back, so that past churn has intervals.
+double reach_back(const PathsPlan& plan) {
+    double earliest = 0;
+    for (const auto& part : plan.parts)
+        for (const auto& at : part.kept.at)
+            if (!at.empty()) earliest = std::min(earliest, day_of(plan.as_of, at.front()));
+    return -earliest;
+}
+
+std::vector<double> churn_edges(const PathsPlan& plan) {
+    std::vector<double> edges;
+    const int weeks = static_cast<int>(std::ceil(reach_back(plan) / days_per_week));
+    for (int w = weeks; w >= 1; --w) edges.push_back(-days_per_week * w);
+    edges.insert(edges.end(), plan.days.begin(), plan.days.end());
+    return edges;
+}
+
+/// One dataset over one block of paths.
+struct BlockDraw {
+    std::size_t n = 0;                       // paths of the block
+    std::size_t curve = 0;
+    std::vector<double> live;                // [time × block_paths + lane], events left out
+    std::vector<double> churn;               // [interval × block_paths + lane]
+    std::vector<double> event_day, event_bytes;  // [event × block_paths + lane]
+};
+
+class PathDrawer {
+public:
+    PathDrawer(const std::vector<DatasetModel>& models, const PathsPlan& plan, Paths& out)
+        : models_(models), plan_(plan), out_(out), edges_(churn_edges(plan)) {
+        past_ = edges_.size() - plan.days.size();
+        out_.edges = edges_;
+        for (const auto& part : plan.parts) {
+            kernels_.push_back(kernel_of(part, models[std::size_t(part.dataset)].curves, edges_, plan));
+            auto& days = newest_.emplace_back();
+            auto& oldest = oldest_.emplace_back();
+            for (std::size_t i = 0; i < plan.days.size(); ++i) {
+                const auto& at = part.kept.at[i];
+                const double now = plan.days[i];
+                days.push_back(part.kept.home ? now : at.empty() ? now : day_of(plan.as_of, at.back()));
+                oldest.push_back(at.empty() ? now : day_of(plan.as_of, at.front()));
+            }
+        }
+    }
+
+    void draw_block(std::size_t block) {
+        const std::size_t first = block * block_paths;
+        std::vector<BlockDraw> draws;
+        for (std::size_t d = 0; d < models_.size(); ++d) draws.push_back(draw_dataset(d, block));
+        const std::size_t n = draws.empty() ? std::min<std::size_t>(block_paths, out_.paths - first)
+                                            : draws.front().n;
+        for (std::size_t b = 0; b < out_.used.size(); ++b)
+            for (std::size_t i = 0; i < out_.times; ++i)
+                std::fill_n(&out_.used[b][i * out_.paths + first], n,
+                            static_cast<float>(plan_.other_bytes[b]));
+        for (std::size_t p = 0; p < plan_.parts.size(); ++p)
+            add_part(p, draws[std::size_t(plan_.parts[p].dataset)], first);
+        for (std::size_t q = 0; q < plan_.probes.size(); ++q)
+            for (std::size_t lane = 0; lane < n; ++lane) {
+                double sum = 0;
+                for (const int d : plan_.probes[q].datasets)
+                    sum += live_at(std::size_t(d), draws[std::size_t(d)], plan_.probes[q].day, lane);
+                out_.probes[q][first + lane] = sum;
+            }
+        for (std::size_t lane = 0; lane < n && first + lane < out_.samples.size(); ++lane)
+            for (std::size_t d = 0; d < models_.size(); ++d)
+                out_.samples[first + lane][d] = sample_of(d, draws[d], lane);
+    }
+
+private:
+    BlockDraw draw_dataset(std::size_t d, std::size_t block) const {
+        const auto& m = models_[d];
+        const std::size_t first = block * block_paths;
+        BlockDraw draw;
+        draw.n = std::min<std::size_t>(block_paths, out_.paths - first);
+        // Each dataset goes through its alternatives in its own order, so none are tied together.
+        draw.curve = (block * (2 * d + 1) + d) % m.curves.size();
+        draw.live.resize(out_.times * block_paths);
+        draw.churn.resize((edges_.size() - 1) * block_paths);
+        draw.event_day.resize(m.events.size() * block_paths);
+        draw.event_bytes.resize(m.events.size() * block_paths);
+        for (std::size_t lane = 0; lane < draw.n; ++lane)
+            draw_path(d, static_cast<std::uint32_t>(first + lane), lane, draw);
+        return draw;
+    }
+
+    void draw_path(std::size_t d, std::uint32_t path, std::size_t lane, BlockDraw& draw) const {
+        const auto& m = models_[d];
+        const auto own = [&](std::uint32_t step) {
+            return normals(plan_.seed, stream_of(int(d), stream_path), path, step);
+        };
+        const double rate = m.growth_per_day + m.growth_rate_sd * own(draw_growth).first;
+        const double level = log_normal(m.churn_spread, own(draw_churn).first);
+        const double start = m.live_bytes * log_normal(m.live_spread, own(draw_live).first);
+        for (std::size_t e = 0; e < m.events.size(); ++e) {
+            const auto& event = m.events[e];
+            const auto z = own(draw_events + static_cast<std::uint32_t>(e));
+            draw.event_bytes[e * block_paths + lane] =
+                std::max(0.0, event.bytes * (1 + event.spread * z.first));
+            draw.event_day[e * block_paths + lane] =
+                std::max(event.day > 0 ? 0.0 : event.day, event.day + event.day_spread * z.second);
+        }
+        const auto& days = plan_.days;
+        double live = start;
+        draw.live[lane] = live;
+        for (std::size_t i = 1; i < days.size(); ++i) {
+            const double dt = days[i] - days[i - 1];
+            double step = rate * dt;
+            if (m.growth_noise > 0)
+                step += m.growth_noise * std::sqrt(dt) *
+                        normals(plan_.seed, stream_of(int(d), stream_live), path, std::uint32_t(i)).first;
+            live = std::max(0.0, live + step);
+            draw.live[i * block_paths + lane] = live;
+        }
+        const double per_live = m.live_bytes > 0 ? level / m.live_bytes : 0;
+        for (std::size_t j = 0; j + 1 < edges_.size(); ++j) {
+            const double middle = (edges_[j] + edges_[j + 1]) / 2;
+            double then;
+            double noise = 1;
+            if (j < past_) {
+                then = std::max(start + rate * middle, least_live_share * start);
+            } else {
+                then = live_at(d, draw, middle, lane);
+                if (m.day_variation > 0) {
+                    const double dt = edges_[j + 1] - edges_[j];
+                    noise = log_normal(
+                        m.day_variation / std::sqrt(dt),
+                        normals(plan_.seed, stream_of(int(d), stream_churn), path, std::uint32_t(j - past_)).first);
+                }
+            }
+            draw.churn[j * block_paths + lane] = per_live * then * noise;
+        }
+    }
+
+    /// Live bytes of a lane at any day: straight lines between the times, and the events so far.
+    double live_at(std::size_t d, const BlockDraw& draw, double day, std::size_t lane) const {
+        const auto& days = plan_.days;
+        double live;
+        if (day <= 0) {
+            const double slope = days.size() > 1 ? (draw.live[block_paths + lane] - draw.live[lane]) /
+                                                       (days[1] - days[0]) : 0;
+            // Before as_of the data grew at its rate; the noise of the first day is not stretched back.
+            const double back = models_[d].growth_noise > 0 ? models_[d].growth_per_day : slope;
+            live = std::max(draw.live[lane] + back * day, least_live_share * draw.live[lane]);
+        } else {
+            const std::size_t i = std::min(
+                static_cast<std::size_t>(std::upper_bound(days.begin(), days.end(), day) - days.begin()),
+                days.size() - 1);
+            const double part = std::clamp((day - days[i - 1]) / (days[i] - days[i - 1]), 0.0, 1.0);
+            const double a = draw.live[(i - 1) * block_paths + lane];
+            live = a + (draw.live[i * block_paths + lane] - a) * part;
+        }
+        for (std::size_t e = 0; e < models_[d].events.size(); ++e) {
+            // What happened up to as_of is in today's live already.
+            const double on = draw.event_day[e * block_paths + lane];
+            if (on <= 0 || on > day) continue;
+            const double bytes = draw.event_bytes[e * block_paths + lane];
+            if (models_[d].events[e].kind == Event::Kind::add) live += bytes;
+            if (models_[d].events[e].kind == Event::Kind::remove) live -= std::min(bytes, live);
+        }
+        return live;
+    }
+
+    void add_part(std::size_t p, const BlockDraw& draw, std::size_t first) {
+        const auto& part = plan_.parts[p];
+        const auto& m = models_[std::size_t(part.dataset)];
+        const auto& k = kernels_[p];
+        const auto& weights = k.weights[draw.curve];
+        auto& used = out_.used[std::size_t(part.box)];
+        auto& live_out = out_.live[std::size_t(part.box)];
+        auto& held_out = out_.held[std::size_t(part.box)];
+        std::array<double, block_paths> held{};
+        for (std::size_t i = 0; i < out_.times; ++i) {
+            const double now = plan_.days[i];
+            double present = 1;
+            if (!part.kept.home && now < part.kept.arrives_day) {
+                if (!part.kept.ramps || now <= part.kept.ramp_from_day) continue;
+                present = (now - part.kept.ramp_from_day) /
+                          (part.kept.arrives_day - part.kept.ramp_from_day);
+            }
+            held.fill(0);
+            const double* w = weights.data() + k.offset[i];
+            const double* churn = draw.churn.data() + k.first[i] * block_paths;
+            for (std::size_t j = 0; j < k.count[i]; ++j)
+                for (std::size_t lane = 0; lane < block_paths; ++lane)
+                    held[lane] += w[j] * churn[j * block_paths + lane];
+            for (std::size_t lane = 0; lane < draw.n; ++lane) {
+                double kept = held[lane];
+                for (std::size_t e = 0; e < m.events.size(); ++e) {
+                    const auto kind = m.events[e].kind;
+                    if (kind != Event::Kind::remove && kind != Event::Kind::rewrite) continue;
+                    const double on = draw.event_day[e * block_paths + lane];
+                    if (oldest_[p][i] < on && on <= newest_[p][i])
+                        kept += draw.event_bytes[e * block_paths + lane];
+                }
+                const double live =
+                    live_at(std::size_t(part.dataset), draw, newest_[p][i], lane) * present;
+                const std::size_t at = i * out_.paths + first + lane;
+                live_out[at] += static_cast<float>(live * part.charge);
+                held_out[at] += static_cast<float>(kept * part.charge * (present < 1 ? 0 : 1));
+                used[at] += static_cast<float>((live + (present < 1 ? 0 : kept)) * part.charge);
+            }
+        }
+    }
+
+    DatasetPath sample_of(std::size_t d, const BlockDraw& draw, std::size_t lane) const {
+        DatasetPath path;
+        path.curve = static_cast<int>(draw.curve);
+        for (std::size_t i = 0; i < out_.times; ++i) path.live.push_back(draw.live[i * block_paths + lane]);
+        for (std::size_t j = 0; j + 1 < edges_.size(); ++j)
+            path.churn.push_back(draw.churn[j * block_paths + lane]);
+        for (std::size_t e = 0; e < models_[d].events.size(); ++e)
+            path.events.push_back({models_[d].events[e].kind, draw.event_day[e * block_paths + lane],
+                                   draw.event_bytes[e * block_paths + lane]});
+        return path;
+    }
+
+    const std::vector<DatasetModel>& models_;
+    const PathsPlan& plan_;
+    Paths& out_;
+    std::vector<double> edges_;
+    std::size_t past_ = 0;
+    std::vector<HeldKernel> kernels_;                   // per part
+    std::vector<std::vector<double>> newest_, oldest_;  // per part and time: days of the retained ends
+};
+
+}  // namespace
+
+double normal_number(std::uint64_t seed, std::uint32_t stream, std::uint32_t path, std::uint32_t step) {
+    return normals(seed, stream, path, step).first;
+}
+
+std::vector<double> time_grid(double horizon_days, const std::vector<double>& event_days) {
+    std::vector<double> days;
+    for (double d = 0; d < std::min(daily_days, horizon_days); d += 1) days.push_back(d);
+    for (double d = daily_days; d < horizon_days; d += days_per_week) days.push_back(d);
+    for (const double e : event_days)
+        for (const double d : {e - 1, e, e + 1, e + 2})
+            if (d > 0 && d < horizon_days) days.push_back(std::floor(d));
+    days.push_back(horizon_days);
+    std::sort(days.begin(), days.end());
+    days.erase(std::unique(days.begin(), days.end()), days.end());
+    return days;
+}
+
+std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const PathsPlan& plan,
+                                const Progress& progress, double progress_from, double progress_to) {
+    Paths out;
+    out.paths = static_cast<std::size_t>(plan.paths);
+    out.times = plan.days.size();
+    const std::vector<float> empty(out.paths * out.times, 0.0F);
+    out.used.assign(std::size_t(plan.boxes), empty);
+    out.live.assign(std::size_t(plan.boxes), empty);
+    out.held.assign(std::size_t(plan.boxes), empty);
+    out.probes.assign(plan.probes.size(), std::vector<double>(out.paths, 0));
+    out.samples.assign(std::size_t(std::min(plan.samples, plan.paths)),
+                       std::vector<DatasetPath>(models.size()));
+    PathDrawer drawer(models, plan, out);
+
+    const std::size_t blocks = (out.paths + block_paths - 1) / block_paths;
+    // A round of blocks at a time, so that progress is told from the calling thread and a stop is seen.
+    const std::size_t round = std::max<std::size_t>(blocks / 20, 8);
+    tbb::task_arena arena(plan.threads > 0 ? plan.threads : tbb::task_arena::automatic);
+    for (std::size_t from = 0; from < blocks; from += round) {
+        if (progress.stop.stop_requested()) return {};
+        const std::size_t to = std::min(from + round, blocks);
+        arena.execute([&] {
+            tbb::parallel_for(tbb::blocked_range<std::size_t>(from, to), [&](const auto& range) {
+                for (std::size_t b = range.begin(); b != range.end(); ++b)
+                    if (!progress.stop.stop_requested()) drawer.draw_block(b);
+            });
+        });
+        if (progress.report)
+            progress.report(progress_from +
+                            (progress_to - progress_from) * double(to) / double(blocks));
+    }
+    if (progress.stop.stop_requested()) return {};
+    return out;
+}
+
+std::optional<double> first_passage(const std::vector<double>& days, const float* level,
+                                    std::size_t stride, double limit) {
+    if (level[0] >= limit) return 0;
+    for (std::size_t i = 1; i < days.size(); ++i) {
+        const double here = level[i * stride];
+        if (here < limit) continue;
+        const double before = level[(i - 1) * stride];
+        const double day = days[i - 1] + (days[i] - days[i - 1]) * (limit - before) / (here - before);
+        // A hundredth of a day of rounding must not cost a day.
+        return std::ceil(day - 0.01);
+    }
+    return {};
+}
+
+}  // namespace ullage

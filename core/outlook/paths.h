@@ -1,0 +1,98 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+/// Many futures: each path draws its growth, churn, compression, bursts and events, and gives the
+/// fill of every box over time.
+///
+/// Model of a path, per dataset:
+///   live   walks from as_of with drift N(g, sd²), drawn once a path, and noise growing with √t
+///   churn  level (log-normal, mean 1, once a path) × live(t) ÷ live(0) × noise of each interval
+///          (log-normal, mean 1, variance of a day ÷ days)
+///   held   Σ over the gaps of the retained snapshots of freed(gap) × mean churn in the gap, freed
+///          from one of the equally likely curves
+///   events add to or take from live; what `remove` and `rewrite` free is held while a retained
+///          snapshot is older
+/// Times: each of the first 60 days, then each week, and the days about every event; straight lines
+/// between them, so a passage within a week is placed to the day, and noise within a week is not drawn.
+/// Random numbers: Philox 4×32-10 keyed by seed and dataset, counted by path and step, so a path is
+/// the same whatever the number of threads or paths.
+/// Invariants: fill is never negative; without spreads all paths are equal.
+/// Source of the generator: Salmon et al., Parallel Random Numbers: As Easy as 1, 2, 3 (SC11).
+
+#include "core/outlook/models.h"
+#include "core/retention/ladder.h"
+
+#include <cstdint>
+#include <optional>
+#include <stop_token>
+#include <vector>
+
+namespace ullage {
+
+/// The days (from as_of, rising, first 0, last the horizon) at which paths are evaluated.
+std::vector<double> time_grid(double horizon_days, const std::vector<double>& event_days);
+
+/// What a box keeps of one dataset at each time of the grid.
+struct KeptSnapshots {
+    bool home = false;                       ///< live data changes here: the gap up to now counts
+    double ramp_from_day = 0;                ///< a first copy over a link fills the box from here …
+    double arrives_day = 0;                  ///< … to here; before it nothing is complete
+    bool ramps = false;                      ///< false: nothing there until it arrives
+    std::vector<std::vector<Instant>> at;    ///< retained instants for each time, oldest first
+};
+
+struct BoxPart {
+    int box = 0;
+    int dataset = 0;
+    double charge = 1;                       ///< usable bytes taken by one stored byte
+    KeptSnapshots kept;
+};
+
+struct Probe {
+    std::vector<int> datasets;
+    double day = 0;
+};
+
+/// One dataset's draw on one path, for the replay.
+struct DatasetPath {
+    int curve = 0;                           ///< index into the model's curves
+    std::vector<double> live;                ///< stored bytes at each time, events left out
+    std::vector<double> churn;               ///< multiplier of each interval
+    struct DrawnEvent { Event::Kind kind; double day; double bytes; };
+    std::vector<DrawnEvent> events;
+};
+
+struct PathsPlan {
+    Instant as_of{};                         ///< local midnight
+    std::vector<double> days;                ///< the time grid
+    int boxes = 0;
+    std::vector<double> other_bytes;         ///< of each box
+    std::vector<BoxPart> parts;
+    std::vector<Probe> probes;
+    int paths = 1;
+    std::uint64_t seed = 1;
+    int threads = 0;
+    int samples = 0;                         ///< of the first paths, kept for the replay
+};
+
+struct Paths {
+    std::size_t paths = 0, times = 0;
+    /// Per box, row by time: [time × paths + path].
+    std::vector<std::vector<float>> used, live, held;
+    std::vector<std::vector<double>> probes;              ///< [probe][path]
+    std::vector<double> edges;                            ///< bounds of the churn intervals, days
+    std::vector<std::vector<DatasetPath>> samples;        ///< [path][dataset]
+};
+
+/// Empty if stopped.
+std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const PathsPlan& plan,
+                                const Progress& progress, double progress_from, double progress_to);
+
+/// First whole day on which the straight lines through (day, level) reach `limit`; 0 if at once;
+/// empty if never.
+std::optional<double> first_passage(const std::vector<double>& days, const float* level,
+                                    std::size_t stride, double limit);
+
+/// A standard normal number; the same for the same arguments, whatever else is drawn.
+double normal_number(std::uint64_t seed, std::uint32_t stream, std::uint32_t path, std::uint32_t step);
+
+}  // namespace ullage
