@@ -23,14 +23,14 @@ std::string plural(long n, const char* one, const char* many) {
     return fmt::format("{} {}", n, n == 1 ? one : many);
 }
 
-/// "1 in 10", "half", "9 in 10": chances as people count them.
+/// "1 in 10", "half of the", "9 in 10": chances as people count them, before "futures" or "runs".
 std::string say_chance(double chance) {
     const long tenths = std::lround(chance * 10);
     if (chance <= 0) return "none";
     if (chance >= 1) return "all";
     if (tenths == 0) return "fewer than 1 in 10";
     if (tenths == 10) return "more than 9 in 10";
-    if (tenths == 5) return "half";
+    if (tenths == 5) return "half of the";
     return fmt::format("{} in 10", tenths);
 }
 
@@ -163,6 +163,12 @@ private:
         return "";
     }
 
+    bool holds_last_sent(const std::string& name) const {
+        return std::any_of(site_.sends.begin(), site_.sends.end(), [&](const Send& send) {
+            return send.name == name && send.hold_last_sent;
+        });
+    }
+
     void send(const SendOutlook& s) {
         const std::string about = send_pointer(s.name);
         const Level level = status_of(s, outlook_.confidence);
@@ -210,7 +216,7 @@ private:
                             "must be sent again{}.", say_days(std::floor(*s.longest_outage_days)), s.from,
                             s.to, short_of ? "; a longer ladder at the source, or holding the last sent "
                                              "snapshot back, gives more time" : ""));
-        } else {
+        } else if (holds_last_sent(s.name)) {
             add(Level::note, about, fmt::format("The last sent snapshot of “{}” is held back at {}, so an "
                                                 "outage of any length ends with one increment.", s.name,
                                                 s.from));

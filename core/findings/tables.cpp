@@ -64,8 +64,12 @@ std::string wrapped(const std::string& text, std::size_t indent, std::size_t wid
     return result;
 }
 
-std::string days_or_never(const std::optional<double>& days) {
-    return days ? fmt::format("{:.0f}", *days) : "beyond";
+std::string three_days(const DayQuantiles& q) {
+    if (!q.p10) return "not in sight";
+    const auto one = [](const std::optional<double>& days) {
+        return days ? fmt::format("{:.0f}", *days) : "later";
+    };
+    return fmt::format("{} / {} / {} d", one(q.p10), one(q.p50), one(q.p90));
 }
 
 std::string short_hours(double h) { return fmt::format("{:.{}f}", h, h < 10 ? 1 : 0); }
@@ -78,32 +82,32 @@ std::string outlook_tables(const Answer& answer, int width) {
                                    format_date(o.as_of), o.horizon_days / days_per_year, o.paths, o.seed);
 
     if (!o.boxes.empty()) {
-        std::vector<std::vector<std::string>> rows = {{"Boxes", "status", "usable", "used now", "at end",
-                                                       "ceiling in days 1/10", "half", "9/10",
-                                                       "full in days 1/10", "half", "9/10", "order by"}};
+        std::vector<std::vector<std::string>> rows = {
+            {"Boxes", "status", "usable", "used now", "at end", "ceiling in", "full in", "order by"}};
         for (const auto& b : o.boxes)
             rows.push_back({b.name, to_string(status_of(b, o.horizon_days)), format_bytes({b.usable_bytes}),
                             format_bytes({b.used_now_bytes}), format_bytes({b.fill.back().used_bytes.p50}),
-                            days_or_never(b.days_until_ceiling.p10), days_or_never(b.days_until_ceiling.p50),
-                            days_or_never(b.days_until_ceiling.p90), days_or_never(b.days_until_full.p10),
-                            days_or_never(b.days_until_full.p50), days_or_never(b.days_until_full.p90),
+                            three_days(b.days_until_ceiling), three_days(b.days_until_full),
                             b.order_by ? format_date(*b.order_by) : "not needed"});
-        text += "\n" + table(rows);
+        text += "\n" + table(rows) +
+                "  ceiling, full: days until 1 in 10 / half / 9 in 10 futures have come to it\n";
     }
     if (!o.sends.empty()) {
         std::vector<std::vector<std::string>> rows = {{"Sends", "status", "goodput", "bound by", "a run",
-                                                       "19/20", "hours", "19/20", "open h", "late",
-                                                       "copy age h", "outage d"}};
+                                                       "hours", "open h", "late", "copy age h",
+                                                       "outage d"}};
         for (const auto& s : o.sends)
             rows.push_back({s.name, to_string(status_of(s, o.confidence)),
                             format_bit_rate({s.goodput.bits_per_second}), to_string(s.bound_by),
-                            format_bytes({s.bytes_per_run.p50}), format_bytes({s.bytes_per_run.p95}),
-                            short_hours(s.hours_per_run.p50), short_hours(s.hours_per_run.p95),
+                            fmt::format("{} / {}", format_bytes({s.bytes_per_run.p50}),
+                                        format_bytes({s.bytes_per_run.p95})),
+                            fmt::format("{} / {}", short_hours(s.hours_per_run.p50),
+                                        short_hours(s.hours_per_run.p95)),
                             short_hours(s.open_hours_per_run), format_percent(s.chance_of_missing_window, 2),
                             short_hours(s.recovery_point_hours.p50),
                             s.longest_outage_days ? fmt::format("{:.0f}", *s.longest_outage_days)
                                                   : "no limit"});
-        text += "\n" + table(rows);
+        text += "\n" + table(rows) + "  a run, hours: half of the runs / 19 in 20 stay below\n";
     }
     if (!o.datasets.empty()) {
         std::vector<std::vector<std::string>> rows = {

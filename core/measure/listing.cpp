@@ -119,13 +119,17 @@ struct Columns {
 tl::expected<Columns, std::string> columns_of(const std::vector<std::string>& names,
                                               const std::vector<Role>& roles, bool from_header) {
     Columns columns{std::vector<int>(roles.size(), -1)};
+    std::vector<std::ptrdiff_t> best;  // place of the name found among those accepted
+    for (const auto& role : roles) best.push_back(static_cast<std::ptrdiff_t>(role.accepted.size()));
     for (std::size_t i = 0; i < names.size(); ++i) {
         const std::string name = lower(names[i]);
-        for (std::size_t r = 0; r < roles.size(); ++r)
-            if (std::find(roles[r].accepted.begin(), roles[r].accepted.end(), name) !=
-                    roles[r].accepted.end() &&
-                columns.of_role[r] < 0)
-                columns.of_role[r] = static_cast<int>(i);
+        for (std::size_t r = 0; r < roles.size(); ++r) {
+            const auto& accepted = roles[r].accepted;
+            const auto rank = std::find(accepted.begin(), accepted.end(), name) - accepted.begin();
+            if (rank >= best[r]) continue;  // also of two equal names: the first column
+            best[r] = rank;
+            columns.of_role[r] = static_cast<int>(i);
+        }
     }
     std::vector<std::string_view> missing;
     for (std::size_t r = 0; r < roles.size(); ++r)
@@ -285,7 +289,7 @@ tl::expected<std::vector<UsagePoint>, Problems> parse_usage(std::string_view tex
     auto table = table_of(text, usage_roles(), {});
     if (!table) return tl::unexpected(table.error());
     Problems problems;
-    std::vector<UsagePoint> points;
+    std::vector<std::pair<UsagePoint, int>> read;  // and its line
     for (const auto& line : table->lines) {
         const auto fields = fields_of(line.text, table->separator);
         const auto time = field_at(fields, table->columns.at(0), "time").and_then(
@@ -294,15 +298,18 @@ tl::expected<std::vector<UsagePoint>, Problems> parse_usage(std::string_view tex
             [](const std::string& f) { return size_of(f); });
         if (!time) add(problems, line.number, time.error());
         if (!live) add(problems, line.number, live.error());
-        if (time && live) points.push_back({*time, *live});
+        if (time && live) read.push_back({{*time, *live}, line.number});
     }
-    std::stable_sort(points.begin(), points.end(),
-                     [](const UsagePoint& a, const UsagePoint& b) { return a.time < b.time; });
-    for (std::size_t i = 1; i < points.size(); ++i)
-        if (points[i].time == points[i - 1].time)
-            add(problems, table->lines.front().number,
-                fmt::format("two points at {}", format_instant(points[i].time)));
+    std::stable_sort(read.begin(), read.end(),
+                     [](const auto& a, const auto& b) { return a.first.time < b.first.time; });
+    for (std::size_t i = 1; i < read.size(); ++i)
+        if (read[i].first.time == read[i - 1].first.time)
+            add(problems, read[i].second,
+                fmt::format("a second point at {}, as on line {}: give one a moment",
+                            format_instant(read[i].first.time), read[i - 1].second));
     if (!problems.empty()) return tl::unexpected(problems);
+    std::vector<UsagePoint> points;
+    for (const auto& [point, line] : read) points.push_back(point);
     return points;
 }
 

@@ -10,7 +10,8 @@
 ///   unique      unique, used
 ///   live        live, referenced, refer
 ///   written     written
-///   logical, compression                 optional; other columns are ignored and named in `ignored`
+///   logical, compression                 read over; other columns are ignored
+/// If several columns have a name of one role, the name that stands first here counts.
 /// Sizes are exact bytes or carry a unit. Blank lines and lines that start with `#` are passed over.
 /// Fields may be quoted with `"`. A line that cannot be read is a problem with its line number.
 

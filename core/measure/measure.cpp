@@ -198,6 +198,7 @@ tl::expected<Measurement, std::string> measure(const Listing& listing, const Mea
     FitOptions quick = fit;
     quick.refinements = 2;
     for (int b = 0; b < options.replicates; ++b) {
+        quick.shape_draw = (b + 0.5) / options.replicates;
         const auto some = resampled(rows.rows, rows.snapshot, list.size(), random);
         const auto refit = fit_curve(some, quick);
         result.replicates.push_back(refit ? refit->curve.scaled(scale) : result.fit.curve);

@@ -9,7 +9,8 @@
 ///   Growth is the Theil–Sen slope of live bytes read off at even steps, so a one-off step does not
 ///   tilt it; its error and the noise of live come from the increments over blocks of at least a week,
 ///   steps included.
-///   Spread of the curve: refits on resampled blocks of consecutive snapshots (bursts stay together).
+///   Spread of the curve: refits on resampled blocks of consecutive snapshots (bursts stay together),
+///   each with another shape of those its rows leave likely.
 /// Assumptions: one dataset, no clones; behaviour in the listing's span goes on.
 /// Ignored: time of day; bytes born and dead between two snapshots (no listing shows them).
 /// Source of the identities: OpenZFS zfsprops(7) for what the columns mean; checked against a
@@ -26,7 +27,7 @@
 namespace ullage {
 
 struct MeasureOptions {
-    int replicates = 16;        ///< refits for the spread, ≥ 0
+    int replicates = 32;        ///< refits for the spread, ≥ 0
     std::uint64_t seed = 1;     ///< of the resampling
     FitOptions fit;             ///< live_bytes is set from the listing
 };

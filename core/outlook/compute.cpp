@@ -178,9 +178,11 @@ private:
                 part.dataset = static_cast<int>(d);
                 part.charge = charge(box, dataset, models_[d]);
                 if (dataset.home == box.name) {
-                    part.kept = kept_at_home(LadderClock(dataset.ladder, zone_));
+                    part.kept = kept_at_home(LadderClock(dataset.ladder, zone_), models_[d].known,
+                                             start_, plan_.days);
                     plan_.parts.push_back(std::move(part));
-                } else if (const auto kept = kept_at_box(sends_, d, box.name, start_, plan_.days)) {
+                } else if (const auto kept = kept_at_box(sends_, d, box.name, models_[d].known,
+                                                         start_, plan_.days)) {
                     part.kept = *kept;
                     plan_.parts.push_back(std::move(part));
                 }
@@ -190,17 +192,6 @@ private:
             plan_.probes.push_back({send.datasets, send.first_copy_start_day});
             plan_.probes.push_back({send.datasets, std::min(days_per_year, in_days(site_.horizon.value))});
         }
-    }
-
-    Instant instant_at(double day) const {
-        return start_ + std::chrono::seconds(std::llround(day * seconds_per_day));
-    }
-
-    KeptSnapshots kept_at_home(const LadderClock& ladder) const {
-        KeptSnapshots kept;
-        kept.home = true;
-        for (const double day : plan_.days) kept.at.push_back(ladder.retained(instant_at(day)));
-        return kept;
     }
 
     BoxOutlook box_outlook(std::size_t b, const Paths& paths) const {

@@ -14,7 +14,8 @@ namespace {
 constexpr double default_growth_spread = 0.25;
 constexpr double default_turnover_spread = 0.2;
 constexpr double default_day_variation = 0.5;
-constexpr std::array<double, 3> tail_onsets_days = {2.5, 7.4, 22};
+constexpr int typed_alternatives = 8;          // equally likely shapes of what was not typed
+constexpr double measured_level_spread = 0.08; // of next year's turnover about the listing's
 constexpr double stale_listing_days = 31;
 
 std::string pointer(std::size_t dataset, const char* rest) {
@@ -78,6 +79,7 @@ private:
             return;
         }
         measurement_ = *std::move(measured);
+        listing_ = listing;
         days_since_listing_ = days_between(measurement_->last, zone_.instant_of(as_of_));
         if (days_since_listing_ < -1) {
             problems.push_back(
@@ -144,7 +146,8 @@ private:
             for (const auto& c : measurement_->replicates) model_.curves.push_back(c.scaled(scale));
             const double day = measurement_->fit.curve.freed(1);
             model_.day_variation = day > 0 ? std::sqrt(measurement_->fit.burst_bytes / day) : 0;
-            model_.churn_spread = dataset_.turnover->spread.value_or(0);
+            model_.churn_spread = dataset_.turnover->spread.value_or(measured_level_spread);
+            set_known_past(scale);
             if (dataset_.turnover->per_day) override_level(problems);
         } else if (dataset_.turnover && dataset_.turnover->per_day) {
             curve_from_figures(problems);
@@ -153,6 +156,17 @@ private:
                    "hold nothing.");
         }
         if (model_.curves.empty()) model_.curves.push_back(model_.mean_curve);
+    }
+
+    void set_known_past(double scale) {
+        const Snapshot* before = nullptr;
+        for (const auto& s : listing_->snapshots) {
+            const double freed =
+                before ? before->live_bytes + s.written_bytes - s.live_bytes : 0.0;
+            model_.known.taken.push_back(s.taken);
+            model_.known.freed.push_back(std::max(freed, 0.0) * scale);
+            before = &s;
+        }
     }
 
     /// Bytes freed by a typed figure: what a step writes less the growth in it.
@@ -208,18 +222,17 @@ private:
         }
         model_.mean_curve = *middle;
         if (spread > 0) {
-            for (const double onset : tail_onsets_days) {
-                options.prior_onset_days = onset;
+            for (int i = 0; i < typed_alternatives; ++i) {
+                options.shape_draw = (i + 0.5) / typed_alternatives;
                 if (const auto curve = curve_through(points, options)) model_.curves.push_back(*curve);
             }
         }
         if (!turnover.spread) assume("No spread of the turnover is given; a fifth of its level is taken.");
         if (!turnover.per_month)
             assume(fmt::format("Turnover is known for {}; how much of the data is overwritten over longer "
-                               "times is assumed as in data of this kind, three ways{}.",
+                               "times is assumed as in data of this kind, with a wide spread{}.",
                                turnover.per_week ? "a day and a week" : "a day only",
-                               turnover.per_week ? "" : ", and uncertain: a weekly and a monthly figure "
-                                                        "would narrow it"));
+                               turnover.per_week ? "" : "; a weekly and a monthly figure would narrow it"));
     }
 
     void set_week_shape() {
@@ -249,6 +262,7 @@ private:
     std::size_t index_;
     DatasetModel model_;
     std::optional<Measurement> measurement_;
+    const Listing* listing_ = nullptr;
     double days_since_listing_ = 0;
 };
 

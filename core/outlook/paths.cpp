@@ -18,6 +18,8 @@ namespace {
 constexpr double daily_days = 60;         // each day at first, where answers are given in days
 constexpr int block_paths = 16;           // of one block: one curve alternative, one vector of numbers
 constexpr double least_live_share = 0.05; // of today's, when going back in time
+constexpr double soonest_day = 1e-3;      // of an event that is yet to come
+constexpr std::uint32_t alternatives_stream = 0x20000000u;
 
 // Steps of a path's own stream; interval noise is counted from 0 in streams of its own.
 enum Draw : std::uint32_t { draw_growth, draw_churn, draw_live, draw_events };
@@ -58,15 +60,39 @@ std::uint32_t stream_of(int dataset, Stream s) {
 struct HeldKernel {
     std::vector<std::size_t> first, offset, count;  // per time
     std::vector<std::vector<double>> weights;       // per curve
+    std::vector<std::vector<double>> known;         // per curve and time: bytes that no churn moves
 };
 
 /// Days from as_of.
 double day_of(Instant as_of, Instant t) { return days_between(as_of, t); }
 
-HeldKernel kernel_of(const BoxPart& part, const std::vector<Curve>& curves,
-                     const std::vector<double>& edges, const PathsPlan& plan) {
+/// What the gap freed by the listing, per curve; empty if the listing does not hold both its ends.
+std::vector<double> known_freed(const KnownPast& past, const std::vector<Curve>& curves, Instant from,
+                                Instant to) {
+    const auto a = std::lower_bound(past.taken.begin(), past.taken.end(), from);
+    const auto b = std::lower_bound(a, past.taken.end(), to);
+    if (a == past.taken.end() || b == past.taken.end() || *a != from || *b != to) return {};
+    const auto first = static_cast<std::size_t>(a - past.taken.begin());
+    const auto last = static_cast<std::size_t>(b - past.taken.begin());
+    double sum = 0;
+    for (std::size_t i = first + 1; i <= last; ++i) sum += past.freed[i];
+    std::vector<double> bytes(curves.size(), sum);
+    if (last == first + 1) return bytes;
+    for (std::size_t c = 0; c < curves.size(); ++c) {
+        double steps = 0;
+        for (std::size_t i = first + 1; i <= last; ++i)
+            steps += curves[c].freed(days_between(past.taken[i - 1], past.taken[i]));
+        if (steps > 0) bytes[c] *= std::min(1.0, curves[c].freed(days_between(from, to)) / steps);
+    }
+    return bytes;
+}
+
+HeldKernel kernel_of(const BoxPart& part, const DatasetModel& model, const std::vector<double>& edges,
+                     const PathsPlan& plan) {
+    const auto& curves = model.curves;
     HeldKernel k;
     k.weights.resize(curves.size());
+    k.known.assign(curves.size(), std::vector<double>(plan.days.size(), 0.0));
     std::map<std::int64_t, std::vector<double>> freed_by_gap;
     const auto freed = [&](Instant a, Instant b) -> const std::vector<double>& {
         const auto seconds = (b - a).count();
@@ -98,6 +124,10 @@ HeldKernel kernel_of(const BoxPart& part, const std::vector<Curve>& curves,
         for (auto& w : k.weights) w.resize(w.size() + last - first + 1, 0.0);
         for (std::size_t g = 1; g < ends.size(); ++g) {
             if (ends[g] <= ends[g - 1]) continue;
+            if (const auto known = known_freed(model.known, curves, ends[g - 1], ends[g]); !known.empty()) {
+                for (std::size_t c = 0; c < curves.size(); ++c) k.known[c][i] += known[c];
+                continue;
+            }
             const double from = day_of(plan.as_of, ends[g - 1]);
             const double to = day_of(plan.as_of, ends[g]);
             const auto& bytes = freed(ends[g - 1], ends[g]);
@@ -147,7 +177,7 @@ public:
         past_ = edges_.size() - plan.days.size();
         out_.edges = edges_;
         for (const auto& part : plan.parts) {
-            kernels_.push_back(kernel_of(part, models[std::size_t(part.dataset)].curves, edges_, plan));
+            kernels_.push_back(kernel_of(part, models[std::size_t(part.dataset)], edges_, plan));
             auto& days = newest_.emplace_back();
             auto& oldest = oldest_.emplace_back();
             for (std::size_t i = 0; i < plan.days.size(); ++i) {
@@ -189,8 +219,7 @@ private:
         const std::size_t first = block * block_paths;
         BlockDraw draw;
         draw.n = std::min<std::size_t>(block_paths, out_.paths - first);
-        // Each dataset goes through its alternatives in its own order, so none are tied together.
-        draw.curve = (block * (2 * d + 1) + d) % m.curves.size();
+        draw.curve = alternative(d, block);
         draw.live.resize(out_.times * block_paths);
         draw.churn.resize((edges_.size() - 1) * block_paths);
         draw.event_day.resize(m.events.size() * block_paths);
@@ -198,6 +227,19 @@ private:
         for (std::size_t lane = 0; lane < draw.n; ++lane)
             draw_path(d, static_cast<std::uint32_t>(first + lane), lane, draw);
         return draw;
+    }
+
+    /// Which of a dataset's curves a block draws: each round of blocks goes through all of them, in an
+    /// order of its own, so that none are tied to another dataset's.
+    std::size_t alternative(std::size_t d, std::size_t block) const {
+        const std::size_t n = models_[d].curves.size();
+        std::vector<std::pair<double, std::size_t>> order;
+        for (std::size_t c = 0; c < n; ++c)
+            order.emplace_back(normal_number(plan_.seed, alternatives_stream + static_cast<std::uint32_t>(d),
+                                             static_cast<std::uint32_t>(block / n),
+                                             static_cast<std::uint32_t>(c)), c);
+        std::sort(order.begin(), order.end());
+        return order[block % n].second;
     }
 
     void draw_path(std::size_t d, std::uint32_t path, std::size_t lane, BlockDraw& draw) const {
@@ -213,8 +255,9 @@ private:
             const auto z = own(draw_events + static_cast<std::uint32_t>(e));
             draw.event_bytes[e * block_paths + lane] =
                 std::max(0.0, event.bytes * (1 + event.spread * z.first));
+            // What is planned is yet to come, whatever is drawn; what has been is over.
             draw.event_day[e * block_paths + lane] =
-                std::max(event.day > 0 ? 0.0 : event.day, event.day + event.day_spread * z.second);
+                event.day > 0 ? std::max(soonest_day, event.day + event.day_spread * z.second) : event.day;
         }
         const auto& days = plan_.days;
         double live = start;
@@ -294,7 +337,7 @@ private:
                 present = (now - part.kept.ramp_from_day) /
                           (part.kept.arrives_day - part.kept.ramp_from_day);
             }
-            held.fill(0);
+            held.fill(k.known[draw.curve][i]);
             const double* w = weights.data() + k.offset[i];
             const double* churn = draw.churn.data() + k.first[i] * block_paths;
             for (std::size_t j = 0; j < k.count[i]; ++j)

@@ -9,6 +9,8 @@
 ///          (log-normal, mean 1, variance of a day ÷ days)
 ///   held   Σ over the gaps of the retained snapshots of freed(gap) × mean churn in the gap, freed
 ///          from one of the equally likely curves
+///   known  between two snapshots of a listing, freed is what the listing shows; where one between
+///          them has gone since, the curve tells how much of the sum went with it
 ///   events add to or take from live; what `remove` and `rewrite` free is held while a retained
 ///          snapshot is older
 /// Times: each of the first 60 days, then each week, and the days about every event; straight lines

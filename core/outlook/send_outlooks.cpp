@@ -543,6 +543,17 @@ private:
     SendOutlook out_;
 };
 
+/// What a run due then brings to those received before; with every step sent, all since the last one.
+void arrive(const PlannedSend& s, std::size_t d, Instant due, std::vector<Instant>& received) {
+    const auto& taken = s.supplies[d].taken;
+    const auto newest = s.supplies[d].newest_at(due);
+    if (!newest || (!received.empty() && taken[*newest] <= received.back())) return;
+    const auto first = s.every_step && !received.empty()
+                           ? std::upper_bound(taken.begin(), taken.end(), received.back())
+                           : taken.begin() + static_cast<std::ptrdiff_t>(*newest);
+    received.insert(received.end(), first, taken.begin() + static_cast<std::ptrdiff_t>(*newest) + 1);
+}
+
 /// The sends as the replay takes them: runs from as_of on, what is at the box by then.
 std::vector<ReplaySend> replayed_of(const SendContext& c, const std::vector<PlannedSend>& sends) {
     std::vector<ReplaySend> result;
@@ -560,10 +571,7 @@ std::vector<ReplaySend> replayed_of(const SendContext& c, const std::vector<Plan
             // A box that is there already was fed before; another starts from its first copy.
             std::vector<Instant> already;
             if (s.by != FirstCopy::By::present || first == s.due.begin()) already.push_back(s.base[d]);
-            for (auto it = s.due.begin(); it != first; ++it)
-                if (const auto newest = s.supplies[d].newest_at(*it);
-                    newest && (already.empty() || s.supplies[d].taken[*newest] > already.back()))
-                    already.push_back(s.supplies[d].taken[*newest]);
+            for (auto it = s.due.begin(); it != first; ++it) arrive(s, d, *it, already);
             r.already.push_back(std::move(already));
         }
         result.push_back(std::move(r));
@@ -585,8 +593,46 @@ tl::expected<std::vector<PlannedSend>, Problems> plan_sends(const SendContext& c
     return plans;
 }
 
+namespace {
+
+/// Of the snapshots that have arrived by each day (both lists oldest first), those the ladder keeps.
+void keep_over_time(KeptSnapshots& kept, const LadderClock* ladder, const std::vector<Instant>& snapshots,
+                    const std::vector<Instant>& arrivals, Instant start, const std::vector<double>& days) {
+    for (const double day : days) {
+        const Instant now = plus_days(start, day);
+        const auto end = snapshots.begin() +
+                         (std::upper_bound(arrivals.begin(), arrivals.end(), now) - arrivals.begin());
+        auto first = snapshots.begin();
+        if (ladder) {
+            const Instant oldest = now - Seconds(std::llround(ladder->span().value));
+            first = std::upper_bound(snapshots.begin(), end, oldest);
+            // One before, so that the first of a period is known to be the first.
+            if (first != snapshots.begin()) --first;
+        }
+        const std::vector<Instant> received(first, end);
+        kept.at.push_back(ladder ? ladder->thinned(received, now) : received);
+    }
+}
+
+}  // namespace
+
+KeptSnapshots kept_at_home(const LadderClock& ladder, const KnownPast& known, Instant start,
+                           const std::vector<double>& days) {
+    KeptSnapshots kept;
+    kept.home = true;
+    if (known.taken.empty() || ladder.empty()) {
+        for (const double day : days) kept.at.push_back(ladder.retained(plus_days(start, day)));
+        return kept;
+    }
+    auto snapshots = known.taken;
+    const auto later = ladder.taken(snapshots.back() + Seconds(1), plus_days(start, days.back()));
+    snapshots.insert(snapshots.end(), later.begin(), later.end());
+    keep_over_time(kept, &ladder, snapshots, snapshots, start, days);
+    return kept;
+}
+
 std::optional<KeptSnapshots> kept_at_box(const std::vector<PlannedSend>& sends, std::size_t dataset,
-                                         const std::string& box, Instant start,
+                                         const std::string& box, const KnownPast& known, Instant start,
                                          const std::vector<double>& days) {
     for (const auto& s : sends) {
         const auto at = std::find(s.datasets.begin(), s.datasets.end(), static_cast<int>(dataset));
@@ -599,16 +645,24 @@ std::optional<KeptSnapshots> kept_at_box(const std::vector<PlannedSend>& sends, 
         std::vector<Instant> arrivals;   // … and when
         if (s.by == FirstCopy::By::present) {
             kept.arrives_day = -std::numeric_limits<double>::infinity();
+            snapshots = known.taken;
+            arrivals = known.taken;
         } else if (s.first_copy_done_day) {
             kept.arrives_day = *s.first_copy_done_day;
             snapshots.push_back(s.base[d]);
             arrivals.push_back(plus_days(start, *s.first_copy_done_day));
+        } else if (s.by == FirstCopy::By::courier || s.first_copy_start_day >= days.back()) {
+            kept.arrives_day = std::numeric_limits<double>::infinity();
+            kept.ramps = false;
         } else {
             // Still filling at the end: as far as the link gets by then.
             double carried = 0;
-            for (const auto& open : s.open)
-                carried += std::min(s.line_bits_per_second * open.share, s.own_bits_per_second) *
-                           days_between(open.from, open.to) * seconds_per_day / 8;
+            for (const auto& open : s.open) {
+                const Instant from = std::max(open.from, plus_days(start, s.first_copy_start_day));
+                if (from < open.to)
+                    carried += std::min(s.line_bits_per_second * open.share, s.own_bits_per_second) *
+                               days_between(from, open.to) * seconds_per_day / 8;
+            }
             const double done = std::clamp(carried / std::max(s.first_copy_bytes, 1.0), 1e-6, 1.0);
             kept.arrives_day = s.first_copy_start_day + (days.back() - s.first_copy_start_day) / done;
             kept.ramps = true;
@@ -629,22 +683,7 @@ std::optional<KeptSnapshots> kept_at_box(const std::vector<PlannedSend>& sends, 
                 arrivals.push_back(due);
             }
         }
-        const auto* ladder = s.box_ladders[d].get();
-        for (const double day : days) {
-            const Instant now = plus_days(start, day);
-            const auto n = static_cast<std::size_t>(
-                std::upper_bound(arrivals.begin(), arrivals.end(), now) - arrivals.begin());
-            auto first = snapshots.begin();
-            if (ladder) {
-                const Instant oldest = now - Seconds(std::llround(ladder->span().value));
-                first = std::upper_bound(snapshots.begin(),
-                                         snapshots.begin() + static_cast<std::ptrdiff_t>(n), oldest);
-                // One before, so that the first of a period is known to be the first.
-                if (first != snapshots.begin()) --first;
-            }
-            const std::vector<Instant> received(first, snapshots.begin() + static_cast<std::ptrdiff_t>(n));
-            kept.at.push_back(ladder ? ladder->thinned(received, now) : received);
-        }
+        keep_over_time(kept, s.box_ladders[d].get(), snapshots, arrivals, start, days);
         return kept;
     }
     return {};
@@ -670,7 +709,8 @@ std::optional<std::vector<SendOutlook>> replay_sends(const SendContext& context,
     for (const auto& s : sends) {
         auto& link = links[std::size_t(s.link)];
         link.line_bits_per_second = s.line_bits_per_second;
-        if (link.open.empty() || s.open.front().from < link.open.front().from) link.open = s.open;
+        if (link.open.empty() || (!s.open.empty() && s.open.front().from < link.open.front().from))
+            link.open = s.open;
     }
     const Instant end = plus_days(context.start, context.horizon_days);
     Traces traces(paths.samples.size());

@@ -50,9 +50,14 @@ struct PlannedSend {
 
 tl::expected<std::vector<PlannedSend>, Problems> plan_sends(const SendContext& context);
 
-/// What the box keeps of the dataset at each day; empty if no send brings it there.
+/// What the source keeps at each day: the snapshots of the listing, if there is one, then the grid's.
+KeptSnapshots kept_at_home(const LadderClock& ladder, const KnownPast& known, Instant start,
+                           const std::vector<double>& days);
+
+/// What the box keeps of the dataset at each day; empty if no send brings it there. A copy that is
+/// present is taken to hold what the listing shows at the source.
 std::optional<KeptSnapshots> kept_at_box(const std::vector<PlannedSend>& sends, std::size_t dataset,
-                                         const std::string& box, Instant start,
+                                         const std::string& box, const KnownPast& known, Instant start,
                                          const std::vector<double>& days);
 
 /// Paths that the replay runs over: fewer when there are many runs.

@@ -69,7 +69,7 @@ struct Active {
     double rate = 0;
     RunRecord record;
     double deadline = never;
-    std::vector<Instant> snapshots;  // per dataset: what arrives
+    std::vector<std::vector<Instant>> arriving;  // per dataset, oldest first
 };
 
 /// Even shares of a line; what one cannot use goes to the others.
@@ -101,6 +101,17 @@ struct Progress {
     std::size_t waiting_index = 0;
     std::vector<std::vector<Instant>> received;  // per dataset, oldest first
 };
+
+/// The snapshots after `from` up to `target` that, at t, are still at the source; `target` always.
+std::vector<Instant> steps_between(const SnapshotSupply& supply, Instant from, Instant target,
+                                   Instant t) {
+    std::vector<Instant> steps;
+    auto it = std::upper_bound(supply.taken.begin(), supply.taken.end(), from);
+    for (; it != supply.taken.end() && *it <= target; ++it)
+        if (*it == target || supply.expires[static_cast<std::size_t>(it - supply.taken.begin())] > t)
+            steps.push_back(*it);
+    return steps;
+}
 
 /// The newest snapshot that is at the box and, at t, still at the source.
 std::optional<Instant> common_snapshot(const ReplaySend& send, std::size_t dataset,
@@ -159,7 +170,7 @@ public:
         for (auto& a : active_) {
             a.record.done = as_instant(end_);
             a.record.finished = false;
-            a.record.missed = a.deadline <= end_;
+            a.record.missed = a.deadline < end_;  // at the end itself: cut off, not late
             out_[a.send].push_back(a.record);
         }
     }
@@ -182,9 +193,8 @@ private:
             a.record.done = as_instant(now);
             a.record.missed = as_seconds(a.record.done) > a.deadline + 1;
             auto& p = progress_[a.send];
-            for (std::size_t d = 0; d < a.snapshots.size(); ++d)
-                if (p.received[d].empty() || a.snapshots[d] > p.received[d].back())
-                    p.received[d].push_back(a.snapshots[d]);
+            for (std::size_t d = 0; d < a.arriving.size(); ++d)
+                p.received[d].insert(p.received[d].end(), a.arriving[d].begin(), a.arriving[d].end());
             p.going = false;
             out_[a.send].push_back(a.record);
             active_.erase(active_.begin() + static_cast<std::ptrdiff_t>(i));
@@ -221,12 +231,12 @@ private:
         a.deadline = window.deadline;
         a.record.open_hours = window.open_hours;
         Instant oldest = Instant::max();
+        a.arriving.resize(send.datasets.size());
         for (std::size_t d = 0; d < send.datasets.size(); ++d) {
             const auto& dataset = send.datasets[d];
             const auto newest = dataset.supply.newest_at(t);
             const Instant last = p.received[d].empty() ? Instant::min() : p.received[d].back();
             if (!newest || dataset.supply.taken[*newest] <= last) {  // nothing new: nothing to send
-                a.snapshots.push_back(last);
                 oldest = std::min(oldest, last);
                 continue;
             }
@@ -237,18 +247,15 @@ private:
                 a.record.bytes += bytes_(static_cast<int>(s), dataset.dataset, {}, target);
             } else if (send.every_step) {
                 Instant from = *base;
-                const auto first = std::upper_bound(dataset.supply.taken.begin(),
-                                                    dataset.supply.taken.end(), from);
-                for (auto it = first; it != dataset.supply.taken.end() && *it <= target; ++it) {
-                    const auto i = static_cast<std::size_t>(it - dataset.supply.taken.begin());
-                    if (dataset.supply.expires[i] <= t && *it != target) continue;
-                    a.record.bytes += bytes_(static_cast<int>(s), dataset.dataset, from, *it);
-                    from = *it;
+                for (const Instant step : steps_between(dataset.supply, from, target, t)) {
+                    a.record.bytes += bytes_(static_cast<int>(s), dataset.dataset, from, step);
+                    from = step;
+                    if (step > last && step < target) a.arriving[d].push_back(step);
                 }
             } else {
                 a.record.bytes += bytes_(static_cast<int>(s), dataset.dataset, *base, target);
             }
-            a.snapshots.push_back(target);
+            a.arriving[d].push_back(target);
             oldest = std::min(oldest, target);
         }
         a.record.snapshot = oldest;
@@ -370,23 +377,30 @@ std::optional<double> longest_outage_days(const ReplaySend& send, const std::vec
                                           Instant from, Instant to) {
     if (send.hold_last_sent) return {};
     constexpr std::size_t samples = 120;
-    std::vector<std::size_t> ended;
-    for (std::size_t i = 0; i < runs.size(); ++i)
-        if (runs[i].finished && runs[i].done >= from && runs[i].done < to) ended.push_back(i);
-    if (ended.empty()) return {};
-    const std::size_t step = std::max<std::size_t>(1, ended.size() / samples);
+    const auto counts = [&](const RunRecord& run) {
+        return run.finished && run.done >= from && run.done < to;
+    };
+    const auto ended = static_cast<std::size_t>(std::count_if(runs.begin(), runs.end(), counts));
+    if (ended == 0) return {};
+    const std::size_t step = std::max<std::size_t>(1, ended / samples);
     double least = never;
-    for (std::size_t e = 0; e < ended.size(); e += step) {
-        const auto& run = runs[ended[e]];
-        for (std::size_t k = 0; k < send.datasets.size(); ++k) {
-            const auto& d = send.datasets[k];
-            auto received = k < send.already.size() ? send.already[k] : std::vector<Instant>();
-            for (std::size_t i = 0; i <= ended[e]; ++i) {
-                const auto newest = d.supply.newest_at(runs[i].begun);
-                if (runs[i].finished && newest &&
-                    (received.empty() || d.supply.taken[*newest] > received.back()))
-                    received.push_back(d.supply.taken[*newest]);
+    for (std::size_t k = 0; k < send.datasets.size(); ++k) {
+        const auto& d = send.datasets[k];
+        auto received = k < send.already.size() ? send.already[k] : std::vector<Instant>();
+        std::size_t seen = 0;
+        for (const auto& run : runs) {
+            if (!run.finished) continue;
+            if (const auto newest = d.supply.newest_at(run.begun);
+                newest && (received.empty() || d.supply.taken[*newest] > received.back())) {
+                const Instant target = d.supply.taken[*newest];
+                if (send.every_step && !run.full && !received.empty()) {
+                    const auto steps = steps_between(d.supply, received.back(), target, run.begun);
+                    received.insert(received.end(), steps.begin(), steps.end());
+                } else {
+                    received.push_back(target);
+                }
             }
+            if (!counts(run) || seen++ % step != 0) continue;
             const auto kept = d.box_ladder ? d.box_ladder->thinned(received, run.done) : received;
             Instant last = run.done;
             for (const auto s : kept) {

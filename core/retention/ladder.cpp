@@ -86,7 +86,11 @@ Instant CalendarGrid::at_or_before(Instant t) const {
             Instant point = point_of_day(day, at_ + (last - at_) / step * step);
             // Where the clocks go back, the wall shows a time twice and the first is meant.
             if (point > t) point = point_of_day(day, at_ + std::max((last - at_) / step - 1, 0) * step);
-            if (point <= t) return point;
+            if (point > t) continue;
+            // In the second showing of an hour the first showing's later points have gone by.
+            if (t - point >= Seconds(step))
+                for (Instant next = after(point); next <= t; next = after(next)) point = next;
+            return point;
         }
     }
     for (Day start = start_of_period(today);; start = start_of_period(start - std::chrono::days(1))) {

@@ -509,6 +509,7 @@ std::string found(const Node& node) {
 struct Report {
     Problems problems;
     Unread unread;
+    int hints = 0;  ///< times the nearest key was looked for
     void add(std::string where, std::string what) {
         unread.insert(where);
         problems.push_back({std::move(where), std::move(what)});
@@ -555,7 +556,9 @@ public:
                 extras[key] = one_line(node_.items[i]);
                 continue;
             }
-            const std::string near = nearest_word(key, known_);
+            // Beyond this many the file is something else, and hints would only cost time.
+            constexpr int most_hints = 1000;
+            const std::string near = ++report_.hints <= most_hints ? nearest_word(key, known_) : "";
             if (near.empty()) {
                 add(at(key), fmt::format("unknown key {}; known here are {} (a key of your own "
                                          "starts with x-)",
@@ -980,12 +983,10 @@ void read_pool(Report& report, const Node& node, const std::string& at, Pool& ou
             fields.add(fields.at("redundancy"), value.error());
         }
     }
-    if (!width && node.find("width") == nullptr) {
-        if (out.redundancy.kind == Redundancy::Kind::parity) {
-            fields.add(fields.at("width"), "missing; expected the number of drives in a group");
-        } else {
-            out.width = out.redundancy.n;
-        }
+    if (!width && out.redundancy.kind == Redundancy::Kind::parity) {
+        fields.need("width", "the number of drives in a group");
+    } else if (!width) {
+        out.width = out.redundancy.n;
     }
     read_entered(fields, "drive", out.drive, Presence::required);
     read_whole(fields, "spares", out.spares);

@@ -198,14 +198,15 @@ private:
     bool refers(const std::string& where, const std::string& value, const Names& names,
                 std::string_view noun) {
         if (names.has(value) || names.unsure || unread(where)) return true;
-        // Beyond this many, comparing with each costs more than the hint is worth.
+        // Beyond these, comparing each with each costs more than the hints are worth.
         constexpr std::size_t most_compared = 1000;
+        constexpr int most_hints = 100;
         std::vector<std::string> known;
         for (const auto& [known_name, place] : names.first) {
-            if (known.size() == most_compared) break;
+            if (known.size() == (hints_ < most_hints ? most_compared : 10)) break;
             if (!known_name.empty()) known.push_back(known_name);
         }
-        const std::string near = nearest_word(value, known);
+        const std::string near = ++hints_ <= most_hints ? nearest_word(value, known) : "";
         constexpr std::size_t most_listed = 8;
         std::string mend;
         if (!near.empty()) {
@@ -859,6 +860,7 @@ private:
     std::map<Delivery, std::size_t>
         deliveries_;  ///< the first send that carries a dataset to a box
     bool sends_unsure_ = false;
+    int hints_ = 0;  ///< times the nearest name was looked for
     Problems problems_;
 };
 

@@ -4,19 +4,79 @@
 #include "core/turnover/nnls.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <fmt/format.h>
+#include <limits>
+#include <numeric>
 
 namespace ullage {
 
 namespace {
 
+using Eigen::ArrayXd;
 using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-constexpr double prior_floor = 0.02;       // of its largest, so that short lifetimes stay possible
-constexpr double departure_weight = 0.2;   // of the departure itself against its steps
+// The lattice of shapes: wide enough that its ends never matter under the prior.
+constexpr int onsets = 22;
+constexpr double first_onset_days = 0.3;
+constexpr double last_onset_days = 300;
+constexpr int tails = 12;
+constexpr double first_tail = 0.02;
+constexpr double last_tail = 2.5;
+
+constexpr double shape_floor = 0.02;     // of its largest amplitude, so that short lifetimes stay possible
+constexpr double typed_precision = 0.1;  // of typed figures, when they choose the shape
+constexpr double typed_weight = 3e3;     // of typed figures, when the curve is drawn through them
+
+double log_spaced(double first, double last, int i, int n) {
+    return first * std::pow(last / first, static_cast<double>(i) / (n - 1));
+}
+
+/// Amplitudes with sum 1, onset and tail of every shape of the lattice.
+struct Shapes {
+    MatrixXd amplitudes;  // one column a shape
+    ArrayXd log_onset, log_tail;
+    ArrayXd late;         // share of what dies within ten years that dies after one
+};
+
+const Shapes& shapes() {
+    static const Shapes all = [] {
+        const auto& grid = lifetime_grid();
+        Shapes s;
+        s.amplitudes.resize(static_cast<Index>(grid.size()), onsets * tails);
+        s.log_onset.resize(onsets * tails);
+        s.log_tail.resize(onsets * tails);
+        s.late.resize(onsets * tails);
+        for (int i = 0; i < onsets; ++i)
+            for (int j = 0; j < tails; ++j) {
+                const Index column = i * tails + j;
+                const double onset = log_spaced(first_onset_days, last_onset_days, i, onsets);
+                const double tail = log_spaced(first_tail, last_tail, j, tails);
+                double late = 0;
+                for (std::size_t k = 0; k < grid.size(); ++k) {
+                    const double a = std::pow(onset / grid[k], tail) * std::exp(-onset / grid[k]);
+                    s.amplitudes(static_cast<Index>(k), column) = a;
+                    late += a * (std::exp(-365 / grid[k]) - std::exp(-3650 / grid[k]));
+                }
+                const double sum = s.amplitudes.col(column).sum();
+                s.amplitudes.col(column) /= sum;
+                s.late[column] = late / sum;
+                s.log_onset[column] = std::log(onset);
+                s.log_tail[column] = std::log(tail);
+            }
+        return s;
+    }();
+    return all;
+}
+
+ArrayXd log_prior(const FitOptions& o) {
+    const auto& s = shapes();
+    return -0.5 * (((s.log_onset - std::log(o.onset_days)) / o.onset_log_spread).square() +
+                   ((s.log_tail - std::log(o.tail)) / o.tail_log_spread).square());
+}
 
 VectorXd row_of(const Observation& o) {
     const auto& grid = lifetime_grid();
@@ -30,28 +90,71 @@ VectorXd row_of(const Observation& o) {
     return row;
 }
 
-VectorXd prior_shape(double onset_days) {
-    const auto& grid = lifetime_grid();
-    VectorXd p(static_cast<Index>(grid.size()));
-    for (std::size_t k = 0; k < grid.size(); ++k)
-        p[static_cast<Index>(k)] = std::exp(-onset_days / grid[k]);
-    return p;
-}
+/// The rows of a fit: y ≈ rows · amplitudes, row i with variance κ · expected_i ÷ times_i.
+struct Problem {
+    MatrixXd rows;
+    VectorXd y;
+    VectorXd times;
+    double largest = 0;
 
-/// The penalty rows and their targets for prior amplitudes `prior` with a spread.
-void append_prior(const VectorXd& prior, double spread, MatrixXd& a, VectorXd& b, Index first_row) {
-    const Index n = prior.size();
-    const VectorXd width = prior.cwiseMax(prior_floor * prior.maxCoeff()) * spread;
-    for (Index k = 0; k < n; ++k) {
-        a(first_row + k, k) = departure_weight / width[k];
-        b[first_row + k] = departure_weight * prior[k] / width[k];
+    VectorXd expected(const VectorXd& amplitudes) const {
+        return (rows * amplitudes).cwiseMax(1e-4 * largest + 1);
     }
-    for (Index k = 0; k + 1 < n; ++k) {
-        const Index r = first_row + n + k;
-        a(r, k + 1) = 1 / width[k + 1];
-        a(r, k) = -1 / width[k];
-        b[r] = prior[k + 1] / width[k + 1] - prior[k] / width[k];
+    double burst(const VectorXd& amplitudes, const VectorXd& expected_bytes) const {
+        const VectorXd residual = y - rows * amplitudes;
+        const double mean =
+            times.cwiseProduct(residual.cwiseAbs2()).cwiseQuotient(expected_bytes).sum() / times.sum();
+        return std::max(mean, 1e-6 * largest + 1);
     }
+    /// 1 ÷ variance of each row.
+    VectorXd precision(const VectorXd& amplitudes, double& burst_bytes) const {
+        const VectorXd e = expected(amplitudes);
+        burst_bytes = burst(amplitudes, e);
+        return times.cwiseQuotient(burst_bytes * e);
+    }
+};
+
+/// Best scale and log posterior of every shape for given row precisions.
+struct Posterior {
+    ArrayXd scale;
+    ArrayXd log_weight;
+
+    Index likeliest() const {
+        Index best = 0;
+        log_weight.maxCoeff(&best);
+        return best;
+    }
+    /// The shape at a quantile of the posterior, ordered by what dies late.
+    Index at(double quantile) const {
+        const ArrayXd weight = (log_weight - log_weight.maxCoeff()).exp();
+        std::vector<Index> order(static_cast<std::size_t>(weight.size()));
+        std::iota(order.begin(), order.end(), Index{0});
+        const auto& late = shapes().late;
+        std::sort(order.begin(), order.end(), [&](Index a, Index b) {
+            return late[a] != late[b] ? late[a] < late[b] : a < b;
+        });
+        double left = std::clamp(quantile, 0.0, 1.0) * weight.sum();
+        for (const Index k : order) {
+            left -= weight[k];
+            if (left <= 0) return k;
+        }
+        return order.back();
+    }
+    VectorXd amplitudes(Index shape) const { return shapes().amplitudes.col(shape) * scale[shape]; }
+};
+
+Posterior posterior_of(const MatrixXd& by_shape, const VectorXd& y, const VectorXd& precision,
+                       const FitOptions& options) {
+    const MatrixXd weighted = precision.asDiagonal() * by_shape;
+    Posterior p;
+    const ArrayXd moment = (weighted.transpose() * y).array();
+    const ArrayXd square = by_shape.cwiseProduct(weighted).colwise().sum().transpose().array();
+    const double most = options.live_bytes > 0 ? options.live_bytes : std::numeric_limits<double>::max();
+    p.scale = (moment / square.max(std::numeric_limits<double>::min())).max(0).min(most);
+    // Σ w (y − c g)² without forming the residuals of every shape.
+    const double all = y.cwiseProduct(precision).dot(y);
+    p.log_weight = log_prior(options) - 0.5 * (all - 2 * p.scale * moment + p.scale.square() * square);
+    return p;
 }
 
 Curve curve_of(const VectorXd& amplitudes) {
@@ -63,23 +166,32 @@ Curve curve_of(const VectorXd& amplitudes) {
     return Curve(std::move(parts));
 }
 
-/// Weighted rows, prior rows and, if Σ A passes its bound, a row that holds it there.
-VectorXd solve(const MatrixXd& rows, const VectorXd& y, const VectorXd& row_weights,
-               const VectorXd& prior, const FitOptions& options) {
-    const Index m = rows.rows();
-    const Index n = rows.cols();
+/// Non-negative least squares of weighted rows and of the departure from a shape.
+VectorXd departed(const Problem& problem, const VectorXd& root_precision, const VectorXd& shape,
+                  const FitOptions& options) {
+    const Index m = problem.rows.rows();
+    const Index n = problem.rows.cols();
     MatrixXd a = MatrixXd::Zero(m + 2 * n, n);
     VectorXd b = VectorXd::Zero(m + 2 * n);
-    a.topRows(m) = row_weights.asDiagonal() * rows;
-    b.head(m) = row_weights.cwiseProduct(y);
-    append_prior(prior, options.prior_spread, a, b, m);
+    a.topRows(m) = root_precision.asDiagonal() * problem.rows;
+    b.head(m) = root_precision.cwiseProduct(problem.y);
+    const VectorXd width = shape.cwiseMax(shape_floor * shape.maxCoeff()) * options.departure_spread;
+    for (Index k = 0; k < n; ++k) {
+        a(m + k, k) = 1 / width[k];
+        b[m + k] = shape[k] / width[k];
+        if (k + 1 == n) break;
+        a(m + n + k, k + 1) = 1 / width[k + 1];
+        a(m + n + k, k) = -1 / width[k];
+        b[m + n + k] = shape[k + 1] / width[k + 1] - shape[k] / width[k];
+    }
     VectorXd amplitudes = non_negative_least_squares(a, b);
     if (options.live_bytes > 0 && amplitudes.sum() > options.live_bytes) {
+        // The last row is free (n departures, n − 1 steps): it holds the sum at its bound.
         const double hold = 1e3 * a.cwiseAbs().maxCoeff();
-        // The last of the 2 n rows is free: there are n departures and n − 1 steps.
         a.row(m + 2 * n - 1).setConstant(hold);
         b[m + 2 * n - 1] = hold * options.live_bytes;
         amplitudes = non_negative_least_squares(a, b);
+        if (amplitudes.sum() > options.live_bytes) amplitudes *= options.live_bytes / amplitudes.sum();
     }
     return amplitudes;
 }
@@ -90,10 +202,10 @@ tl::expected<FitReport, std::string> fit_curve(const std::vector<Observation>& o
                                                const FitOptions& options) {
     if (observations.empty()) return tl::unexpected(std::string("there is nothing to fit"));
     const auto m = static_cast<Index>(observations.size());
-    const auto n = static_cast<Index>(lifetime_grid().size());
-    MatrixXd rows(m, n);
-    VectorXd y(m);
-    VectorXd own_weight(m);
+    Problem problem;
+    problem.rows.resize(m, static_cast<Index>(lifetime_grid().size()));
+    problem.y.resize(m);
+    problem.times.resize(m);
     FitReport report;
     for (Index i = 0; i < m; ++i) {
         const auto& o = observations[static_cast<std::size_t>(i)];
@@ -104,37 +216,45 @@ tl::expected<FitReport, std::string> fit_curve(const std::vector<Observation>& o
                 fmt::format("observation {} has a gap of {} d, {} bytes, weight {}: gaps and weights "
                             "must be positive, bytes finite",
                             i, o.gap_days, o.bytes, o.weight));
-        rows.row(i) = row_of(o).transpose();
-        y[i] = o.bytes;
-        own_weight[i] = std::sqrt(o.weight);
+        problem.rows.row(i) = row_of(o).transpose();
+        problem.y[i] = o.bytes;
+        problem.times[i] = o.weight;
         report.longest_days =
             std::max(report.longest_days, o.gap_days + (pair ? o.next_gap_days : 0.0));
     }
-    const double largest = y.cwiseAbs().maxCoeff();
-    if (largest == 0 || y.sum() <= 0) return report;  // nothing dies: an empty curve
+    problem.largest = problem.y.cwiseAbs().maxCoeff();
+    if (problem.largest == 0 || problem.times.dot(problem.y) <= 0) return report;  // nothing dies
 
-    const VectorXd shape = prior_shape(options.prior_onset_days);
-    const VectorXd prior = shape * (y.sum() / (rows * shape).sum());
-    VectorXd amplitudes = prior;
-    for (int pass = 0; pass < std::max(options.refinements, 1); ++pass) {
-        const VectorXd fitted = rows * amplitudes;
-        const VectorXd expected = fitted.cwiseMax(1e-4 * largest + 1);
-        const VectorXd residual = y - fitted;
-        report.burst_bytes = std::max(
-            residual.cwiseAbs2().cwiseQuotient(expected).mean(), 1e-6 * largest + 1);
-        const VectorXd weights =
-            own_weight.cwiseQuotient((report.burst_bytes * expected).cwiseSqrt());
-        amplitudes = solve(rows, y, weights, prior, options);
+    const MatrixXd by_shape = problem.rows * shapes().amplitudes;
+    const int passes = std::max(options.refinements, 1);
+
+    Index prior_mode = 0;
+    log_prior(options).maxCoeff(&prior_mode);
+    const double scale = problem.times.dot(problem.y) / problem.times.dot(by_shape.col(prior_mode));
+    VectorXd amplitudes = shapes().amplitudes.col(prior_mode) * scale;
+    Posterior posterior;
+    for (int pass = 0; pass < passes; ++pass) {
+        const VectorXd precision = problem.precision(amplitudes, report.burst_bytes);
+        posterior = posterior_of(by_shape, problem.y, precision, options);
+        amplitudes = posterior.amplitudes(posterior.likeliest());
     }
+    const Index chosen = options.shape_draw ? posterior.at(*options.shape_draw) : posterior.likeliest();
+    const VectorXd shape = posterior.amplitudes(chosen);
+    amplitudes = shape;
+    if (shape.maxCoeff() > 0)
+        for (int pass = 0; pass < passes; ++pass) {
+            const VectorXd precision = problem.precision(amplitudes, report.burst_bytes);
+            amplitudes = departed(problem, precision.cwiseSqrt(), shape, options);
+        }
     report.curve = curve_of(amplitudes);
 
     double squares = 0;
     double sizes = 0;
     for (Index i = 0; i < m; ++i) {
         if (observations[static_cast<std::size_t>(i)].kind != Observation::Kind::freed) continue;
-        const double residual = y[i] - rows.row(i).dot(amplitudes);
+        const double residual = problem.y[i] - problem.rows.row(i).dot(amplitudes);
         squares += residual * residual;
-        sizes += y[i] * y[i];
+        sizes += problem.y[i] * problem.y[i];
     }
     report.relative_error = sizes > 0 ? std::sqrt(squares / sizes) : 0;
     return report;
@@ -144,10 +264,10 @@ tl::expected<Curve, std::string> curve_through(const std::vector<CurveComponent>
                                                const FitOptions& options) {
     if (freed_at.empty()) return tl::unexpected(std::string("no figure to draw a curve through"));
     const auto m = static_cast<Index>(freed_at.size());
-    const auto n = static_cast<Index>(lifetime_grid().size());
-    MatrixXd rows(m, n);
-    VectorXd y(m);
-    VectorXd weights(m);
+    Problem problem;
+    problem.rows.resize(m, static_cast<Index>(lifetime_grid().size()));
+    problem.y.resize(m);
+    VectorXd weight(m);
     for (Index i = 0; i < m; ++i) {
         const auto& point = freed_at[static_cast<std::size_t>(i)];
         if (!(point.lifetime_days > 0) || !(point.bytes >= 0) || !std::isfinite(point.bytes))
@@ -156,14 +276,16 @@ tl::expected<Curve, std::string> curve_through(const std::vector<CurveComponent>
                                               point.bytes, point.lifetime_days));
         Observation o;
         o.gap_days = point.lifetime_days;
-        rows.row(i) = row_of(o).transpose();
-        y[i] = point.bytes;
-        weights[i] = point.bytes > 0 ? 3e3 / point.bytes : 1;  // met far more closely than the prior
+        problem.rows.row(i) = row_of(o).transpose();
+        problem.y[i] = point.bytes;
+        weight[i] = point.bytes > 0 ? 1 / point.bytes : 1;
     }
-    if (y.sum() <= 0) return Curve();
-    const VectorXd shape = prior_shape(options.prior_onset_days);
-    const VectorXd prior = shape * (y.sum() / (rows * shape).sum());
-    return curve_of(solve(rows, y, weights, prior, options));
+    if (problem.y.sum() <= 0) return Curve();
+    const VectorXd precision = (weight / typed_precision).cwiseAbs2();
+    const auto posterior =
+        posterior_of(problem.rows * shapes().amplitudes, problem.y, precision, options);
+    const VectorXd shape = posterior.amplitudes(posterior.at(options.shape_draw.value_or(0.5)));
+    return curve_of(departed(problem, typed_weight * weight, shape, options));
 }
 
 }  // namespace ullage

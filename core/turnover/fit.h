@@ -9,19 +9,26 @@
 /// Model of the noise: deaths come in bursts, so a row of expected size e varies by κ·e, κ bytes being
 /// the size of a burst (compound Poisson); rows are weighted by 1/√(κ e), κ from the residuals, and
 /// the weights are refined a few times.
-/// Prior, for what the rows cannot see: lifetimes spread evenly on a log scale from about a week up,
-///     prior A_k = c · exp(−`prior_onset_days`/τ_k),
-/// whose scale c comes from the data. Penalised are the steps of A_k ÷ prior A_k between neighbours on
-/// the grid (a smooth departure is likelier than a ragged one) and, five times more weakly, the
-/// departure itself, both relative to `prior_spread`. Where the listing speaks it wins; beyond its
-/// longest span the curve goes on as data of this kind usually does. The shape was fitted to the
-/// median freed(δ) ÷ freed(7 d) of fifteen cuts of three public version histories
-/// (0.2 at 1 d, 2.5 at 30 d, 4.1 at 90 d, 6.0 at 365 d).
-/// Amplitudes are non-negative and their sum at most `live_bytes`: no more can die than is there.
+///
+/// Two stages.
+/// 1. The shape. Lifetimes spread over the grid as
+///        a_k = c · (onset/τ_k)^tail · exp(−onset/τ_k)
+///    (a gamma mixture of death rates: freed(δ) like 1 − (1 + δ/onset)^−tail). Every shape of a lattice of
+///    onsets and tails gets its best scale c and its posterior weight, from the rows and from a pooled
+///    prior: log onset about log 10 days ± 1.5, log tail about log 0.25 ± 0.7. That prior is for what the
+///    rows cannot see: 30 daily snapshots say little about a year. It was set on fifteen cuts of three public
+///    version histories, and is wide enough for a listing of a few months to overrule it.
+/// 2. The departure. Non-negative least squares on the grid, penalising steps of (a_k − shape_k) ÷ shape_k
+///    between neighbours and, alike, the departure itself, relative to `departure_spread`: where the
+///    rows speak clearly they win over the shape.
+/// Σ A is at most `live_bytes`: no more can die than is there.
+/// `shape_draw` picks another shape than the likeliest: the quantile of the posterior ordered by how much
+/// dies beyond a year, so that draws spread out what the rows cannot see.
 /// Ignored: weekday shape, changes of behaviour within the listing.
 
 #include "core/turnover/curve.h"
 
+#include <optional>
 #include <string>
 #include <tl/expected.hpp>
 #include <vector>
@@ -38,10 +45,14 @@ struct Observation {
 };
 
 struct FitOptions {
-    double live_bytes = 0;          ///< upper bound of Σ A; 0: unbounded
-    double prior_onset_days = 7.4;  ///< > 0; lifetimes much shorter are rare
-    double prior_spread = 1.0;      ///< > 0; very large: no prior
-    int refinements = 6;            ///< of the weights, ≥ 1
+    double live_bytes = 0;              ///< upper bound of Σ A; 0: unbounded
+    double onset_days = 10;             ///< prior median of the onset, > 0
+    double onset_log_spread = 1.5;      ///< prior standard deviation of its logarithm, > 0
+    double tail = 0.25;                 ///< prior median of the tail, > 0
+    double tail_log_spread = 0.7;       ///< > 0
+    double departure_spread = 0.5;      ///< of amplitudes from the shape, relative, > 0
+    std::optional<double> shape_draw;   ///< quantile in (0, 1); empty: the likeliest shape
+    int refinements = 5;                ///< of the weights, ≥ 1
 };
 
 struct FitReport {
@@ -55,8 +66,9 @@ struct FitReport {
 /// Errors: no observation; gaps that are not positive; nothing finite. All-zero rows give an empty curve.
 tl::expected<FitReport, std::string> fit_curve(const std::vector<Observation>&, const FitOptions& = {});
 
-/// A curve through a few typed figures: freed bytes at one or more δ (ascending), and the prior shape
-/// between and beyond. The figures are met to 1 % where a concave curve can.
+/// A curve through a few typed figures: freed bytes at one or more δ (ascending), with the shape between
+/// and beyond. The figures are met to 1 % where a concave curve can. Without `shape_draw` the median shape
+/// is taken.
 tl::expected<Curve, std::string> curve_through(const std::vector<CurveComponent>& freed_at,
                                                const FitOptions& = {});
 

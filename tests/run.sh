@@ -1,0 +1,14 @@
+#!/usr/bin/env bash
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Builds everything and runs every test without a display; ends with ctest's own summary.
+#   tests/run.sh [PRESET [ctest options…]]   PRESET: release (default), ci, dev, asan
+set -euo pipefail
+root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
+. "$root/resources/need-packages.sh"
+need_packages
+preset=${1:-release}
+[ $# -gt 0 ] && shift
+cd "$root"
+cmake --preset "$preset"
+cmake --build --preset "$preset"
+exec ctest --test-dir "$root/build/$preset" --output-on-failure -j "$(nproc)" "$@"
