@@ -37,6 +37,7 @@ public:
         model_.compression_ratio = dataset_.compression_ratio.value_or(1);
         read_listing(problems);
         set_live(problems);
+        read_usage(problems);
         if (problems.size() > before) return model_;
         set_growth();
         set_turnover(problems);
@@ -96,6 +97,32 @@ private:
                                "carried forward at its growth.", days_since_listing_));
     }
 
+    /// Growth of a longer history of live bytes, up to as_of.
+    void read_usage(Problems& problems) {
+        if (dataset_.usage.empty()) return;
+        const auto found = evidence_.usages.find(dataset_.usage);
+        if (found == evidence_.usages.end()) {
+            problems.push_back({pointer(index_, "/usage"),
+                                fmt::format("the usage history “{}” was not read", dataset_.usage)});
+            return;
+        }
+        const Instant end = zone_.instant_of(as_of_ + std::chrono::days(1));
+        std::vector<LivePoint> points;
+        for (const auto& p : found->second)
+            if (p.time < end) points.push_back({days_between(found->second.front().time, p.time), p.live_bytes});
+        if (points.size() < 2 || !(points.back().bytes > 0)) {
+            problems.push_back({pointer(index_, "/usage"),
+                                fmt::format("“{}” has {} point{} up to {}: at least two, the last of them "
+                                            "above 0, are needed to see growth", dataset_.usage,
+                                            points.size(), points.size() == 1 ? "" : "s",
+                                            format_date(as_of_))});
+            return;
+        }
+        usage_growth_ = estimate_growth(points);
+        usage_days_ = points.back().day;
+        usage_live_ = points.back().bytes;
+    }
+
     void set_live(Problems& problems) {
         if (dataset_.live) {
             model_.live_bytes = dataset_.live->value.value;
@@ -125,14 +152,24 @@ private:
             model_.growth_rate_sd = std::abs(model_.growth_per_day) * spread;
             if (!dataset_.growth->spread && model_.growth_per_day != 0)
                 assume("No spread of the growth is given; a quarter of the rate is taken.");
+        } else if (usage_growth_ && usage_days_ > listing_days()) {
+            take_growth(*usage_growth_, model_.live_bytes / usage_live_);
         } else if (measurement_) {
-            const double scale = scale_of_measurement();
-            model_.growth_per_day = measurement_->growth.bytes_per_day * scale;
-            model_.growth_rate_sd = measurement_->growth.standard_error * scale;
-            model_.growth_noise = measurement_->growth.noise_per_root_day * scale;
+            take_growth(measurement_->growth, scale_of_measurement());
         } else {
             assume("No growth is given; none is taken.");
         }
+    }
+
+    /// Of the longer of listing and usage history; a typed rate wins over both.
+    void take_growth(const GrowthEstimate& growth, double scale) {
+        model_.growth_per_day = growth.bytes_per_day * scale;
+        model_.growth_rate_sd = growth.standard_error * scale;
+        model_.growth_noise = growth.noise_per_root_day * scale;
+    }
+
+    double listing_days() const {
+        return measurement_ ? days_between(measurement_->first, measurement_->last) : 0;
     }
 
     double scale_of_measurement() const { return model_.live_bytes / measurement_->live_bytes; }
@@ -149,6 +186,9 @@ private:
             model_.churn_spread = dataset_.turnover->spread.value_or(measured_level_spread);
             set_known_past(scale);
             if (dataset_.turnover->per_day) override_level(problems);
+            if (dataset_.turnover->per_week || dataset_.turnover->per_month)
+                assume("The weekly and monthly figures typed beside the listing are not used: it shows "
+                       "the shape itself.");
         } else if (dataset_.turnover && dataset_.turnover->per_day) {
             curve_from_figures(problems);
         } else {
@@ -262,6 +302,9 @@ private:
     std::size_t index_;
     DatasetModel model_;
     std::optional<Measurement> measurement_;
+    std::optional<GrowthEstimate> usage_growth_;
+    double usage_days_ = 0;  // span of the usage history
+    double usage_live_ = 0;  // bytes, its last
     const Listing* listing_ = nullptr;
     double days_since_listing_ = 0;
 };

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <atomic>
 #include <cmath>
+#include <limits>
 #include <map>
 #include <numbers>
 #include <tbb/blocked_range.h>
@@ -329,6 +330,8 @@ private:
         auto& live_out = out_.live[std::size_t(part.box)];
         auto& held_out = out_.held[std::size_t(part.box)];
         std::array<double, block_paths> held{};
+        const double listed_until = m.known.taken.empty() ? -std::numeric_limits<double>::infinity()
+                                                          : day_of(plan_.as_of, m.known.taken.back());
         for (std::size_t i = 0; i < out_.times; ++i) {
             const double now = plan_.days[i];
             double present = 1;
@@ -349,6 +352,7 @@ private:
                     const auto kind = m.events[e].kind;
                     if (kind != Event::Kind::remove && kind != Event::Kind::rewrite) continue;
                     const double on = draw.event_day[e * block_paths + lane];
+                    if (on <= listed_until) continue;  // a listing has counted what it freed
                     if (oldest_[p][i] < on && on <= newest_[p][i])
                         kept += draw.event_bytes[e * block_paths + lane];
                 }

@@ -76,7 +76,7 @@ private:
             for (std::size_t d = 0; d < c_.site.datasets.size(); ++d) {
                 const auto& dataset = c_.site.datasets[d];
                 if (dataset.name != name) continue;
-                if (dataset.home != send_.from)
+                if (!dataset.home.empty() && dataset.home != send_.from)
                     problems.push_back(
                         {pointer("/from"),
                          fmt::format("“{}” lives on “{}”, not on “{}”: sends onward from a copy are not "

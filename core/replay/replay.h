@@ -15,7 +15,8 @@
 /// the longest-lasting rung. `every` sends all snapshots since the last one sent.
 /// Assumptions: the box's disks and the source's are free; a paused run loses nothing.
 /// Ignored here (an error in outlook): sends that start from another box's copy.
-/// Invariants: bytes asked = bytes sent + backlog; more bandwidth never makes a run later.
+/// Invariants: bytes asked = bytes sent + backlog; more bandwidth never makes a backlog last longer (a
+/// single copy may still come later: runs that wait become one, and other ones do on a faster line).
 
 #include "core/link/hours.h"
 #include "core/retention/ladder.h"

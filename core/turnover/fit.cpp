@@ -29,7 +29,8 @@ constexpr double last_tail = 2.5;
 
 constexpr double shape_floor = 0.02;     // of its largest amplitude, so that short lifetimes stay possible
 constexpr double typed_precision = 0.1;  // of typed figures, when they choose the shape
-constexpr double typed_weight = 3e3;     // of typed figures, when the curve is drawn through them
+constexpr Eigen::Index least_rows = 20;  // for an estimate of κ about a free fit
+constexpr double typed_weight = 2e4;     // of typed figures, when the curve is drawn through them
 
 double log_spaced(double first, double last, int i, int n) {
     return first * std::pow(last / first, static_cast<double>(i) / (n - 1));
@@ -96,6 +97,7 @@ struct Problem {
     VectorXd y;
     VectorXd times;
     double largest = 0;
+    double most_burst = std::numeric_limits<double>::max();
 
     VectorXd expected(const VectorXd& amplitudes) const {
         return (rows * amplitudes).cwiseMax(1e-4 * largest + 1);
@@ -109,10 +111,25 @@ struct Problem {
     /// 1 ÷ variance of each row.
     VectorXd precision(const VectorXd& amplitudes, double& burst_bytes) const {
         const VectorXd e = expected(amplitudes);
-        burst_bytes = burst(amplitudes, e);
+        burst_bytes = std::min(burst(amplitudes, e), most_burst);
         return times.cwiseQuotient(burst_bytes * e);
     }
 };
+
+/// κ about the best of all curves, prior or not: bursts are what no curve explains.
+double burst_about_any_curve(const Problem& problem) {
+    const Index m = problem.rows.rows();
+    if (m < least_rows) return std::numeric_limits<double>::max();
+    VectorXd amplitudes;
+    VectorXd e = problem.y.cwiseMax(1e-2 * problem.largest + 1);
+    for (int pass = 0; pass < 3; ++pass) {
+        const VectorXd w = problem.times.cwiseQuotient(e).cwiseSqrt();
+        amplitudes = non_negative_least_squares(w.asDiagonal() * problem.rows, w.cwiseProduct(problem.y));
+        e = problem.expected(amplitudes);
+    }
+    const auto parts = static_cast<double>((amplitudes.array() > 0).count());
+    return problem.burst(amplitudes, e) * double(m) / (double(m) - parts);
+}
 
 /// Best scale and log posterior of every shape for given row precisions.
 struct Posterior {
@@ -225,6 +242,7 @@ tl::expected<FitReport, std::string> fit_curve(const std::vector<Observation>& o
     problem.largest = problem.y.cwiseAbs().maxCoeff();
     if (problem.largest == 0 || problem.times.dot(problem.y) <= 0) return report;  // nothing dies
 
+    problem.most_burst = burst_about_any_curve(problem);
     const MatrixXd by_shape = problem.rows * shapes().amplitudes;
     const int passes = std::max(options.refinements, 1);
 

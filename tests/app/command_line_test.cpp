@@ -1,0 +1,223 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/// The program as scripts see it: exit statuses, what goes to which stream, what is written.
+#include <algorithm>
+#include <cstdlib>
+#include <cstdio>
+#include <filesystem>
+#include <fstream>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+#include <sstream>
+#include <string>
+#include <sys/wait.h>
+#include <unistd.h>
+
+namespace fs = std::filesystem;
+
+namespace {
+
+struct Outcome {
+    int status = -1;
+    std::string out, err;
+};
+
+class CommandLine : public ::testing::Test {
+protected:
+    void SetUp() override {
+        folder_ = fs::temp_directory_path() /
+                  ("ullage-test-" + std::to_string(::getpid()) + "-" +
+                   ::testing::UnitTest::GetInstance()->current_test_info()->name());
+        fs::create_directories(folder_);
+    }
+    void TearDown() override { fs::remove_all(folder_); }
+
+    fs::path write(const std::string& name, const std::string& text) const {
+        std::ofstream(folder_ / name) << text;
+        return folder_ / name;
+    }
+
+    static std::string slurp(const fs::path& p) {
+        std::ifstream in(p);
+        std::stringstream s;
+        s << in.rdbuf();
+        return s.str();
+    }
+
+    /// Runs the program without a display.
+    Outcome run(const std::string& words) const {
+        const fs::path out = folder_ / "stdout";
+        const fs::path err = folder_ / "stderr";
+        const std::string command = "env -u DISPLAY -u WAYLAND_DISPLAY -u QT_QPA_PLATFORM '" +
+                                    std::string(ULLAGE_PROGRAM) + "' " + words + " >'" + out.string() +
+                                    "' 2>'" + err.string() + "' </dev/null";
+        const int raw = std::system(command.c_str());
+        Outcome o{WIFEXITED(raw) ? WEXITSTATUS(raw) : -1, slurp(out), slurp(err)};
+        fs::remove(out);
+        fs::remove(err);
+        return o;
+    }
+
+    static std::string quoted(const fs::path& p) { return "'" + p.string() + "'"; }
+
+    fs::path folder_;
+};
+
+// An invented site: 10 TB that grow by exactly 1.46 TB a year (4 GB a day less the leap days), nothing
+// overwritten, on a box of 20 TB.
+const char* const plain_site = R"json({
+  "format": "ullage-site", "version": 1, "name": "Plain (invented)", "as_of": "2026-01-01", "horizon": "10 y",
+  "datasets": [ { "name": "files", "home": "shelf", "live": "10 TB",
+                  "growth": { "per_year": "1.461 TB", "spread": 0 },
+                  "turnover": { "per_day": "4 GB", "spread": 0 },
+                  "ladder": [ { "every": "1 d", "count": 7 } ] } ],
+  "boxes": [ { "name": "shelf", "usable": "20 TB", "ceiling": 0.8 } ] })json";
+
+const std::string sample = std::string(ULLAGE_SOURCE_DIR) + "/sample-sites/";
+
+}  // namespace
+
+TEST_F(CommandLine, HelpAndVersionNeedNoDisplay) {
+    EXPECT_EQ(run("--help").status, 0);
+    const auto version = run("--version");
+    EXPECT_EQ(version.status, 0);
+    EXPECT_EQ(version.out.rfind("ullage ", 0), 0U);
+    EXPECT_EQ(version.err, "");
+}
+
+TEST_F(CommandLine, WrongUsageIsStatus2AndSaysWhy) {
+    for (const char* words : {"forecast", "forecast --nothing x", "measure", "check", "--what", "forecast x --paths 0"}) {
+        const auto o = run(words);
+        EXPECT_EQ(o.status, 2) << words;
+        EXPECT_EQ(o.out, "") << words;
+        EXPECT_EQ(o.err.rfind("ullage: ", 0), 0U) << words;
+    }
+}
+
+TEST_F(CommandLine, AMissingFileIsStatus3) {
+    EXPECT_EQ(run("forecast " + quoted(folder_ / "none.site.json")).status, 3);
+    EXPECT_EQ(run("check " + quoted(folder_ / "none.site.json")).status, 3);
+    EXPECT_EQ(run("measure " + quoted(folder_ / "none.tsv")).status, 3);
+    EXPECT_EQ(run("forecast " + quoted(folder_)).status, 3) << "a folder is not a site";
+}
+
+TEST_F(CommandLine, AWrongSiteIsStatus1WithEveryProblemAndNothingWritten) {
+    const auto site = write("bad.site.json", R"({ "format": "ullage-site", "version": 1, "name": "Bad",
+      "as_of": "2026-01-01",
+      "datasets": [ { "name": "a", "live": "-3 TB", "colour": "red" } ],
+      "boxes": [ { "name": "b", "usable": 7, "ceiling": 2 } ],
+      "sends": [ { "name": "s", "datasets": ["a"], "from": "b", "to": "nowhere", "over": "no line" } ] })");
+    const auto json = folder_ / "out.json";
+    const auto o = run("forecast " + quoted(site) + " --json " + quoted(json));
+    EXPECT_EQ(o.status, 1);
+    EXPECT_EQ(o.out, "");
+    EXPECT_FALSE(fs::exists(json));
+    for (const char* pointer : {"/datasets/0/live", "/datasets/0/colour", "/boxes/0/ceiling", "/sends/0/to", "/sends/0/over"})
+        EXPECT_NE(o.err.find("ullage: " + site.string() + ": " + pointer + ": "), std::string::npos)
+            << pointer << "\n" << o.err;
+    EXPECT_EQ(run("check " + quoted(site)).status, 1);
+}
+
+TEST_F(CommandLine, JsonOnStandardOutputIsAllThatIsThere) {
+    const auto o = run("forecast " + quoted(write("p.site.json", plain_site)) + " --json - --paths 20");
+    ASSERT_EQ(o.status, 0) << o.err;
+    EXPECT_EQ(o.err, "");
+    const auto json = nlohmann::json::parse(o.out);
+    EXPECT_EQ(json["format"], "ullage-outlook");
+    EXPECT_EQ(json["paths"], 20);
+}
+
+TEST_F(CommandLine, DaysUntilCeilingAndFullAreTheHandComputedDays) {
+    // Used = 10 TB + 4 GB a day (1.461 TB a year of 365.25 d), nothing held: 16 TB after 1,500 days,
+    // 20 TB after 2,500.
+    const auto o = run("forecast " + quoted(write("p.site.json", plain_site)) + " --json - --paths 5");
+    ASSERT_EQ(o.status, 0) << o.err;
+    const auto box = nlohmann::json::parse(o.out)["boxes"][0];
+    for (const char* p : {"p10", "p50", "p90"}) {
+        EXPECT_EQ(box["days_until_ceiling"][p], 1500) << p;
+        EXPECT_EQ(box["days_until_full"][p], 2500) << p;
+    }
+}
+
+TEST_F(CommandLine, TheSameSeedGivesTheSameBytesOnOneAndTwoThreads) {
+    for (const char* name : {"harbour-clinic", "fellside-mapmakers"}) {
+        const std::string base = "forecast '" + sample + name + ".site.json' --json - --paths 100 --seed 7 ";
+        const auto one = run(base + "--threads 1");
+        const auto two = run(base + "--threads 2");
+        ASSERT_EQ(one.status, 0) << one.err;
+        EXPECT_EQ(one.out, two.out) << name;
+        EXPECT_NE(one.out, run("forecast '" + sample + name + ".site.json' --json - --paths 100 --seed 8").out);
+    }
+}
+
+TEST_F(CommandLine, SeveralSitesGiveAnArrayInTheirOrder) {
+    const auto o = run("forecast '" + sample + "harbour-clinic.site.json' " +
+                       quoted(write("p.site.json", plain_site)) + " --json - --paths 20");
+    ASSERT_EQ(o.status, 0) << o.err;
+    const auto json = nlohmann::json::parse(o.out);
+    ASSERT_EQ(json.size(), 2U);
+    EXPECT_EQ(json[0]["site"], "Harbour Clinic (invented)");
+    EXPECT_EQ(json[1]["site"], "Plain (invented)");
+}
+
+TEST_F(CommandLine, AnotherAsOfMovesTheForecast) {
+    const auto site = quoted(write("p.site.json", plain_site));
+    const auto o = run("forecast " + site + " --json - --paths 5 --as-of 2026-02-01");
+    ASSERT_EQ(o.status, 0) << o.err;
+    EXPECT_EQ(nlohmann::json::parse(o.out)["as_of"], "2026-02-01");
+}
+
+TEST_F(CommandLine, CsvHasARowForEachDate) {
+    const auto o = run("forecast " + quoted(write("p.site.json", plain_site)) + " --csv - --paths 5");
+    ASSERT_EQ(o.status, 0) << o.err;
+    EXPECT_EQ(o.out.rfind("site,box,date,", 0), 0U);
+    EXPECT_GT(std::count(o.out.begin(), o.out.end(), '\n'), 500);
+}
+
+TEST_F(CommandLine, WithoutADisplayASiteIsPrintedInstead) {
+    const auto o = run(quoted(write("p.site.json", plain_site)));
+    EXPECT_EQ(o.status, 0);
+    EXPECT_NE(o.out.find("shelf"), std::string::npos);
+    EXPECT_NE(o.err.find("no "), std::string::npos);
+}
+
+TEST_F(CommandLine, EverySampleSiteIsValid) {
+    std::size_t seen = 0;
+    for (const auto& entry : fs::directory_iterator(sample)) {
+        if (entry.path().extension() != ".json") continue;
+        const auto o = run("check " + quoted(entry.path()));
+        EXPECT_EQ(o.status, 0) << entry.path() << "\n" << o.err;
+        ++seen;
+    }
+    EXPECT_GE(seen, 2U);
+}
+
+TEST_F(CommandLine, MeasureReadsAListingAndTellsABadLineByItsNumber) {
+    const auto good = run("measure '" + sample + "fellside-drawings.tsv' --json -");
+    ASSERT_EQ(good.status, 0) << good.err;
+    EXPECT_EQ(nlohmann::json::parse(good.out)["datasets"][0]["name"], "drawings");
+    const auto bad = run("measure " + quoted(write("bad.tsv", "snapshot\ttaken\tunique\tlive\twritten\n"
+                                                              "a@1\t1700000000\t0\t100\t100\n"
+                                                              "a@2\t1700086400\tmany\t100\t5\n")));
+    EXPECT_EQ(bad.status, 1);
+    EXPECT_NE(bad.err.find("line 3"), std::string::npos) << bad.err;
+    const auto columns = run("measure " + quoted(write("plain.txt", "a@1 1700000000 0 100 100\na@2 1700086400 3 100 5\n")) +
+                             " --columns snapshot,taken,unique,live,written");
+    EXPECT_EQ(columns.status, 0) << columns.err;
+}
+
+TEST_F(CommandLine, AListingThatIsMissingIsNamedByItsPath) {
+    const auto site = write("m.site.json", R"({ "format": "ullage-site", "version": 1, "name": "M", "as_of": "2026-01-01",
+      "datasets": [ { "name": "a", "home": "b", "turnover": { "listing": "gone.tsv" } } ],
+      "boxes": [ { "name": "b", "usable": "1 TB" } ] })");
+    const auto o = run("forecast " + quoted(site));
+    EXPECT_EQ(o.status, 3);
+    EXPECT_NE(o.err.find("gone.tsv"), std::string::npos);
+}
+
+TEST_F(CommandLine, AnOutputThatCannotBeWrittenIsStatus3) {
+    const auto site = quoted(write("p.site.json", plain_site));
+    EXPECT_EQ(run("forecast " + site + " --paths 5 --json " + quoted(folder_ / "no" / "such" / "folder.json")).status, 3);
+    if (fs::exists("/dev/full")) {
+        EXPECT_EQ(run("forecast " + site + " --paths 5 --json /dev/full").status, 3);
+    }
+}

@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/measure/evidence.h"
+
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <fstream>
+
+namespace ullage {
+namespace {
+
+namespace fs = std::filesystem;
+
+class EvidenceFiles : public ::testing::Test {
+protected:
+    void SetUp() override {
+        const auto* test = ::testing::UnitTest::GetInstance()->current_test_info();
+        folder_ = fs::path(::testing::TempDir()) / (std::string("ullage-evidence-") + test->name());
+        fs::create_directories(folder_);
+    }
+    void TearDown() override { fs::remove_all(folder_); }
+
+    void put(const std::string& name, const std::string& text) const {
+        std::ofstream(folder_ / name, std::ios::binary) << text;
+    }
+    static Dataset dataset(const std::string& listing, const std::string& usage = "") {
+        Dataset d;
+        d.name = "d";
+        d.turnover = Turnover();
+        d.turnover->listing = listing;
+        d.usage = usage;
+        return d;
+    }
+
+    fs::path folder_;
+};
+
+const char* const listing_text = "name taken used refer written\nd@a 0 0 5 5\nd@b 86400 0 6 2\n";
+
+TEST_F(EvidenceFiles, EveryNamedFileIsReadOnceByItsName) {
+    put("l.txt", listing_text);
+    put("u.csv", "time,live\n0,5\n86400,6\n");
+    Site site;
+    site.datasets = {dataset("l.txt", "u.csv"), dataset("l.txt"), Dataset()};
+    const auto e = load_evidence(site, folder_.string());
+    ASSERT_TRUE(e);
+    ASSERT_EQ(e->listings.size(), 1u);
+    EXPECT_EQ(e->listings.at("l.txt").front().snapshots.size(), 2u);
+    EXPECT_EQ(e->usages.at("u.csv").size(), 2u);
+}
+
+TEST_F(EvidenceFiles, FilesThatAreMissingOrWrongAreAllReported) {
+    put("bad.txt", "name taken used refer written\nd@a x 0 5 5\n");
+    Site site;
+    site.datasets = {dataset("none.txt"), dataset("bad.txt"), dataset(".")};
+    const auto e = load_evidence(site, folder_.string());
+    ASSERT_FALSE(e);
+    ASSERT_EQ(e.error().size(), 3u);
+    EXPECT_TRUE(e.error()[0].unreadable);
+    EXPECT_NE(e.error()[0].file.find("none.txt"), std::string::npos);
+    EXPECT_FALSE(e.error()[1].unreadable);
+    EXPECT_EQ(e.error()[1].problems.front().where, "line 2");
+    EXPECT_TRUE(e.error()[2].unreadable);
+}
+
+TEST_F(EvidenceFiles, AFileLargerThanTheLimitIsRefusedWithBothNumbers) {
+    put("big.txt", std::string(2000, 'x'));
+    const auto text = read_text_file((folder_ / "big.txt").string(), 1000);
+    ASSERT_FALSE(text);
+    EXPECT_NE(text.error().find("2000"), std::string::npos);
+    EXPECT_NE(text.error().find("1000"), std::string::npos);
+    EXPECT_EQ(read_text_file((folder_ / "big.txt").string())->size(), 2000u);
+}
+
+TEST(FolderOf, IsWhatStandsBeforeTheName) {
+    EXPECT_EQ(folder_of("a/b.site.json"), "a");
+    EXPECT_EQ(folder_of("b.site.json"), ".");
+    EXPECT_EQ(folder_of("/b.site.json"), "/");
+}
+
+}  // namespace
+}  // namespace ullage

@@ -1,0 +1,275 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "tests/ui/sample_answer.h"
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+#include <map>
+#include <utility>
+
+namespace ullage::sample {
+namespace {
+
+using std::chrono::sys_days;
+
+const Day today = sys_days(std::chrono::year(2026) / 11 / 1);
+constexpr double tb = 1e12;
+
+// A logistic stand-in for the normal quantile: good enough for a picture.
+double quantile_z(double q) { return std::log(q / (1 - q)) / 1.702; }
+
+struct Course {
+    double now, per_year, spread;  // bytes, bytes per year, relative standard deviation
+    double at(double days, double q) const {
+        const double drift = per_year * days / days_per_year;
+        const double level = std::abs(now) * 0.006 * quantile_z(q) * std::sqrt(days / 30.0);
+        return std::max(0.0, now + drift + std::abs(per_year) * spread * quantile_z(q) * days / days_per_year +
+                                 level);
+    }
+};
+
+std::optional<double> passage(const Course& c, double line, double q, double horizon) {
+    // The q-quantile of the passage day belongs to the (1 − q)-quantile of growth.
+    for (double day = 0; day <= horizon; day += 1)
+        if (c.at(day, 1 - q) >= line) return day;
+    return std::nullopt;
+}
+
+double chance(const Course& c, double line, double horizon) {
+    int reached = 0;
+    constexpr int futures = 400;
+    for (int i = 0; i < futures; ++i) reached += passage(c, line, (i + 0.5) / futures, horizon) ? 1 : 0;
+    return static_cast<double>(reached) / futures;
+}
+
+BoxOutlook make_box(Fate fate, double horizon) {
+    BoxOutlook b;
+    b.label_bytes = 72 * tb;
+    b.raw_bytes = 72 * tb;
+    b.usable_bytes = 40 * tb;
+    b.ceiling_bytes = 32 * tb;
+    b.receives_copies = true;
+    Course c{};
+    switch (fate) {
+        case Fate::tight: c = {23.4 * tb, 5.1 * tb, 0.22}; break;
+        case Fate::roomy: c = {16.2 * tb, 2.6 * tb, 0.28}; break;
+        case Fate::endless: c = {6.1 * tb, 1.1 * tb, 0.30}; break;
+        case Fate::over: c = {33.8 * tb, 4.4 * tb, 0.20}; break;
+        case Fate::full: c = {40.0 * tb, 3.0 * tb, 0.15}; break;
+        case Fate::shrinking: c = {21.0 * tb, -1.6 * tb, 0.30}; break;
+        case Fate::soon: c = {31.4 * tb, 14.0 * tb, 0.10}; break;
+    }
+    b.used_now_bytes = c.now;
+    b.over_ceiling_now = c.now >= b.ceiling_bytes;
+    b.full_now = c.now >= b.usable_bytes;
+    b.shrinking = fate == Fate::shrinking;
+    b.days_until_ceiling = {passage(c, b.ceiling_bytes, 0.1, horizon),
+                            passage(c, b.ceiling_bytes, 0.5, horizon),
+                            passage(c, b.ceiling_bytes, 0.9, horizon)};
+    b.days_until_full = {passage(c, b.usable_bytes, 0.1, horizon),
+                         passage(c, b.usable_bytes, 0.5, horizon),
+                         passage(c, b.usable_bytes, 0.9, horizon)};
+    for (std::size_t i = 0; i < 20; ++i) {
+        const double q = (static_cast<double>(i) + 0.5) / 20;
+        b.ceiling_marks[i] = passage(c, b.ceiling_bytes, q, horizon);
+        b.full_marks[i] = passage(c, b.usable_bytes, q, horizon);
+    }
+    b.chance_of_ceiling_within_horizon = chance(c, b.ceiling_bytes, horizon);
+    b.chance_of_full_within_horizon = chance(c, b.usable_bytes, horizon);
+    b.lead_time_days = 21;
+    if (b.days_until_ceiling.p10) b.order_by = add_days(today, *b.days_until_ceiling.p10 - 21);
+    for (double day = 0;; day = std::min(horizon, day + 7)) {
+        FillPoint p;
+        p.date = add_days(today, day);
+        const auto band = [&](double share) {
+            return Band{c.at(day, 0.1) * share, c.at(day, 0.25) * share, c.at(day, 0.5) * share,
+                        c.at(day, 0.75) * share, c.at(day, 0.9) * share};
+        };
+        p.other_bytes = 1.2 * tb;
+        const double median = c.at(day, 0.5);
+        // Snapshots fill their ladder during the first year.
+        const double held = 0.06 + 0.14 * (1 - std::exp(-day / 150));
+        p.used_bytes = band(1);
+        p.held_bytes = band(held);
+        p.live_bytes = band(std::max(0.0, 1 - held - p.other_bytes / std::max(median, 2 * tb)));
+        p.fill = median / b.usable_bytes;
+        b.fill.push_back(p);
+        if (day >= horizon) break;
+    }
+    if (horizon > 600) {
+        b.events.push_back({sys_days(std::chrono::year(2027) / 3 / 1), "imaging",
+                            "adds 2.5 TB: old archive moves in"});
+        b.events.push_back(
+            {sys_days(std::chrono::year(2028) / 1 / 10), "imaging", "rewrites 3 TB: re-encoded"});
+    }
+    return b;
+}
+
+}  // namespace
+
+BoxOutlook box(const std::string& name, Fate fate, double horizon) {
+    static std::map<std::pair<Fate, double>, BoxOutlook> made;  // hundreds of tests ask for the same few
+    const auto key = std::make_pair(fate, horizon);
+    auto at = made.find(key);
+    if (at == made.end()) at = made.emplace(key, make_box(fate, horizon)).first;
+    BoxOutlook b = at->second;
+    b.name = name;
+    return b;
+}
+
+SendOutlook send(const std::string& name, bool late) {
+    SendOutlook s;
+    s.name = name;
+    s.from = "clinic";
+    s.to = late ? "shed" : "attic";
+    s.link = late ? "old line" : "tunnel";
+    const double line = late ? 20e6 : 100e6;
+    Goodput& g = s.goodput;
+    double rate = line;
+    const auto step = [&](const std::string& key, double factor) {
+        rate *= factor;
+        g.chain.push_back({key, rate, rate, false});
+    };
+    step("line", 1);
+    step("share", 0.8);
+    step("framing", 0.9747);
+    step("ip", 0.9867);
+    step("tcp", 0.9781);
+    step("wireguard", 0.9599);
+    const auto limit = [&](const std::string& key, double own) {
+        rate = std::min(rate, own);
+        g.chain.push_back({key, rate, own, false});
+    };
+    limit("window", 2.8e9);
+    limit("loss", late ? 9.4e6 : 412e6);
+    limit("cipher", 3.2e9);
+    limit("disk", 1.44e9);
+    for (auto& l : g.chain)
+        l.binding = late ? l.name == "loss" : l.name == "share";
+    g.bits_per_second = rate;
+    g.bound_by = late ? Limit::loss : Limit::rate;
+    g.next_limit = late ? Limit::rate : Limit::loss;
+    g.next_bits_per_second = late ? 14.4e6 : 412e6;
+    s.bound_by = late ? Limit::hours : Limit::rate;
+    s.bytes_per_run = late ? RunQuantiles{48e9, 71e9, 84e9} : RunQuantiles{18.5e9, 31e9, 39e9};
+    s.hours_per_run = late ? RunQuantiles{12.2, 18.5, 21.7} : RunQuantiles{0.56, 0.95, 1.2};
+    s.open_hours_per_run = 11;
+    s.chance_of_missing_window = late ? 0.61 : 0.004;
+    s.recovery_point_hours = late ? RunQuantiles{41, 60, 73} : RunQuantiles{13.1, 23.2, 24.4};
+    s.recovery_point_max_hours = late ? 118 : 49;
+    s.first_copy_days = late ? DayQuantiles{31, 38, std::nullopt} : DayQuantiles{6.8, 7.9, 9.4};
+    s.first_copy_bytes = late ? 9.1e12 : 5.2e12;
+    if (late) s.longest_outage_days = 11.5;
+    s.restore_hours = late ? RunQuantiles{1180, 1260, 1310} : RunQuantiles{61, 66, 69};
+    s.falls_behind = late;
+    if (late) s.days_until_behind = 240;
+    s.week_of = sys_days(std::chrono::year(2026) / 11 / 2);
+    constexpr std::array<double, 7> busy{1, 1.1, 0.9, 1.05, 1.2, 0.5, 0.2};
+    for (int day = 0; day < 7; ++day) {
+        RunOfWeek r;
+        r.start = Instant(s.week_of) + std::chrono::hours(24 * day + 20);
+        const double size = busy[static_cast<std::size_t>(day)];
+        r.hours_p50 = s.hours_per_run.p50 * size;
+        r.hours_p95 = s.hours_per_run.p95 * size;
+        r.bytes_p50 = s.bytes_per_run.p50 * size;
+        r.bytes_p95 = s.bytes_per_run.p95 * size;
+        r.late_p50 = r.hours_p50 > 10;
+        r.late_p95 = r.hours_p95 > 10;
+        s.week.push_back(r);
+    }
+    // Nights at 80 %, the weekend whole.
+    s.open_week.push_back({0, 6, 0.8});
+    for (int day = 0; day < 4; ++day) s.open_week.push_back({24.0 * day + 19, 24.0 * day + 30, 0.8});
+    s.open_week.push_back({24.0 * 4 + 19, 24.0 * 5, 0.8});
+    s.open_week.push_back({24.0 * 5, 168, 1});
+    return s;
+}
+
+namespace {
+
+Answer framed(std::vector<BoxOutlook> boxes, std::vector<SendOutlook> sends) {
+    Answer a;
+    a.site.name = "Quayside Veterinary (invented)";
+    a.site.as_of = today;
+    a.site.boxes.push_back({});
+    a.site.boxes.back().name = "clinic";
+    for (const auto& b : boxes) {
+        a.site.boxes.push_back({});
+        a.site.boxes.back().name = b.name;
+        a.site.boxes.back().usable = Entered<Bytes>(Bytes{b.usable_bytes});
+        a.site.boxes.back().ceiling = 0.8;
+    }
+    for (const auto& s : sends) {
+        a.site.sends.push_back({});
+        a.site.sends.back().name = s.name;
+        a.site.sends.back().from = s.from;
+        a.site.sends.back().to = s.to;
+        a.site.sends.back().over = s.link;
+        a.site.links.push_back({});
+        a.site.links.back().name = s.link;
+    }
+    a.outlook.site = a.site.name;
+    a.outlook.as_of = today;
+    a.outlook.horizon_days = boxes.empty() ? 5 * days_per_year
+                                           : days_between(Instant(today), Instant(boxes[0].fill.back().date));
+    a.outlook.horizon_days = std::max(a.outlook.horizon_days, 5 * days_per_year);
+    a.outlook.paths = 2000;
+    a.outlook.seed = 1;
+    a.outlook.boxes = std::move(boxes);
+    a.outlook.sends = std::move(sends);
+    return a;
+}
+
+}  // namespace
+
+Answer answer() {
+    Answer a = framed({box("attic", Fate::tight), box("barn", Fate::roomy), box("shed", Fate::over)},
+                      {send("nightly", false), send("weekly archive", true)});
+    Dataset imaging;
+    imaging.name = "imaging";
+    imaging.home = "clinic";
+    imaging.live = Entered<Bytes>(Bytes{9.2e12}, "9.2 TB");
+    a.site.datasets.push_back(imaging);
+    DatasetOutlook d;
+    d.name = "imaging";
+    d.live_bytes = 9.2e12;
+    d.compression_ratio = 1.15;
+    d.growth_bytes_per_day = 4.4e9;
+    d.growth_spread_bytes_per_day = 1.1e9;
+    d.written_1h = 1.1e9;
+    d.written_1d = 14e9;
+    d.written_7d = 61e9;
+    d.written_30d = 190e9;
+    d.curve = {{0.5, 9e9}, {6, 50e9}, {90, 260e9}};
+    a.outlook.datasets.push_back(d);
+    a.findings = {
+        {Level::overruns, "/boxes/3", "shed is over its ceiling today: 33.8 TB of 40 TB."},
+        {Level::overruns, "/sends/1", "weekly archive misses its window in 61 of 100 runs."},
+        {Level::tight, "/boxes/1", "attic passes its 80 % ceiling in about 20 months."},
+        {Level::fits, "/sends/0", "nightly is done in 1.2 h in 19 of 20 nights."},
+        {Level::note, "", "A forecast is not a backup."}};
+    return a;
+}
+
+Answer many(int count) {
+    constexpr std::array<Fate, 7> fates{Fate::tight, Fate::roomy,     Fate::endless, Fate::over,
+                                        Fate::full,  Fate::shrinking, Fate::soon};
+    std::vector<BoxOutlook> boxes;
+    for (int i = 0; i < count; ++i)
+        boxes.push_back(box("the second copy in the cellar of building " + std::to_string(i + 1) +
+                                " beside the boiler room",
+                            fates[static_cast<std::size_t>(i) % fates.size()]));
+    std::vector<SendOutlook> sends;
+    for (int i = 0; i < std::min(count, 5); ++i)
+        sends.push_back(send("send number " + std::to_string(i + 1) + " to the cellar over the long way",
+                             i % 2 == 1));
+    return framed(std::move(boxes), std::move(sends));
+}
+
+Answer empty() { return framed({}, {}); }
+
+std::shared_ptr<const Answer> shared(Answer a) {
+    return std::make_shared<const Answer>(std::move(a));
+}
+
+}  // namespace ullage::sample

@@ -1,0 +1,279 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/site/site_json.h"
+#include "tests/ui/window/small.h"
+#include "ui/document/item_edits.h"
+#include "ui/document/recovery.h"
+#include "ui/document/site_document.h"
+
+#include <QDir>
+#include <QFile>
+#include <QSignalSpy>
+#include <QTemporaryDir>
+
+#include <gtest/gtest.h>
+
+namespace ullage::ui {
+namespace {
+
+void write(const QString& path, const QByteArray& bytes) {
+    QFile file(path);
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    ASSERT_EQ(file.write(bytes), bytes.size());
+}
+
+QByteArray read(const QString& path) {
+    QFile file(path);
+    return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
+}
+
+TEST(SiteDocument, UndoAndRedoGiveBackTheSameBytes) {
+    SiteDocument document;
+    document.start(smallSite());
+    std::vector<std::string> states{write_site(document.site())};
+    document.editSite(QStringLiteral("name"), [](Site& s) { s.name = "other"; });
+    states.push_back(write_site(document.site()));
+    document.editSite(QStringLiteral("new box"), [](Site& s) { addItem(s, ItemKind::box); });
+    states.push_back(write_site(document.site()));
+    document.editSite(QStringLiteral("no dataset"), [](Site& s) {
+        removeItem(s, {ItemKind::dataset, 0});
+    });
+    states.push_back(write_site(document.site()));
+    for (std::size_t i = states.size() - 1; i-- > 0;) {
+        document.undoStack()->undo();
+        EXPECT_EQ(write_site(document.site()), states[i]);
+    }
+    for (std::size_t i = 1; i < states.size(); ++i) {
+        document.undoStack()->redo();
+        EXPECT_EQ(write_site(document.site()), states[i]);
+    }
+}
+
+TEST(SiteDocument, AnEditThatChangesNothingIsNoStep) {
+    SiteDocument document;
+    document.start(smallSite());
+    QSignalSpy changed(&document, &SiteDocument::siteChanged);
+    document.editSite(QStringLiteral("nothing"), [](Site&) {});
+    EXPECT_EQ(document.undoStack()->count(), 0);
+    EXPECT_EQ(changed.count(), 0);
+    EXPECT_FALSE(document.isModified());
+}
+
+TEST(SiteDocument, ARefusedEditChangesNothing) {
+    SiteDocument document;
+    document.start(smallSite());
+    const std::string before = write_site(document.site());
+    const QString why = document.tryEdit(QStringLiteral("name"), [](Site& s) {
+        s.name = "half done";
+        return QStringLiteral("no");
+    });
+    EXPECT_EQ(why, QStringLiteral("no"));
+    EXPECT_EQ(write_site(document.site()), before);
+    EXPECT_EQ(document.undoStack()->count(), 0);
+}
+
+TEST(SiteDocument, EditsOfOneFieldWithinASecondAreOneStep) {
+    SiteDocument document;
+    document.start(smallSite());
+    const QString field = QStringLiteral("/boxes/1/ceiling");
+    for (const double ceiling : {0.7, 0.71, 0.72})
+        document.editSite(
+            QStringLiteral("ceiling"), [&](Site& s) { s.boxes[1].ceiling = ceiling; }, field);
+    EXPECT_EQ(document.undoStack()->count(), 1);
+    document.editSite(
+        QStringLiteral("name"), [](Site& s) { s.name = "x"; }, QStringLiteral("/name"));
+    EXPECT_EQ(document.undoStack()->count(), 2);
+    document.undoStack()->undo();
+    document.undoStack()->undo();
+    EXPECT_EQ(document.site(), smallSite());
+}
+
+TEST(SiteDocument, UndoTextSaysWhatChanged) {
+    SiteDocument document;
+    document.start(smallSite());
+    document.editSite(QStringLiteral("copies: ceiling"), [](Site& s) { s.boxes[1].ceiling = 0.7; });
+    EXPECT_EQ(document.undoStack()->undoText(), QStringLiteral("copies: ceiling"));
+}
+
+TEST(SiteDocument, SavedAndReopenedIsTheSameSiteAndUnmodified) {
+    QTemporaryDir folder;
+    const QString path = folder.filePath(QStringLiteral("a.site.json"));
+    SiteDocument document;
+    document.start(smallSite(), true);
+    EXPECT_TRUE(document.isModified());
+    ASSERT_TRUE(document.saveAs(path));
+    EXPECT_FALSE(document.isModified());
+    document.editSite(QStringLiteral("name"), [](Site& s) { s.name = "other"; });
+    EXPECT_TRUE(document.isModified());
+    document.undoStack()->undo();
+    EXPECT_FALSE(document.isModified());
+
+    SiteDocument again;
+    EXPECT_EQ(again.open(path), std::nullopt);
+    EXPECT_EQ(again.site(), document.site());
+    EXPECT_EQ(again.path(), path);
+    EXPECT_FALSE(again.isModified());
+}
+
+TEST(SiteDocument, OpeningAFaultyFileSaysWhereAndKeepsTheOpenSite) {
+    QTemporaryDir folder;
+    const QString path = folder.filePath(QStringLiteral("bad.site.json"));
+    write(path, R"({"format": "ullage-site", "version": 1, "as_of": "2026-11-01",
+                    "boxes": [{"name": "attic", "usable": "12 parsecs"}]})");
+    SiteDocument document;
+    document.start(smallSite());
+    const auto bad = document.open(path);
+    ASSERT_TRUE(bad);
+    ASSERT_FALSE(bad->problems.empty());
+    EXPECT_EQ(bad->problems[0].where, "/boxes/0/usable");
+    EXPECT_FALSE(bad->unreadable);
+    EXPECT_EQ(document.site(), smallSite());
+
+    const auto missing = document.open(folder.filePath(QStringLiteral("none.site.json")));
+    ASSERT_TRUE(missing);
+    EXPECT_TRUE(missing->unreadable);
+}
+
+TEST(SiteDocument, AFaultySiteIsNotWrittenOverAGoodFile) {
+    QTemporaryDir folder;
+    const QString path = folder.filePath(QStringLiteral("a.site.json"));
+    SiteDocument document;
+    document.start(smallSite());
+    ASSERT_TRUE(document.saveAs(path));
+    const QByteArray before = read(path);
+    document.editSite(QStringLiteral("ceiling"), [](Site& s) { s.boxes[1].ceiling = 7; });
+    ASSERT_FALSE(document.problems().empty());
+    EXPECT_EQ(document.problems()[0].where, "/boxes/1/ceiling");
+    const auto saved = document.save();
+    ASSERT_FALSE(saved);
+    EXPECT_TRUE(saved.error().contains(QStringLiteral("/boxes/1/ceiling")));
+    EXPECT_EQ(read(path), before);
+    EXPECT_TRUE(document.isModified());
+}
+
+TEST(SiteDocument, AFileChangedByAnotherProgramIsNoticed) {
+    QTemporaryDir folder;
+    const QString path = folder.filePath(QStringLiteral("a.site.json"));
+    SiteDocument document;
+    document.start(smallSite());
+    ASSERT_TRUE(document.saveAs(path));
+    EXPECT_FALSE(document.changedOnDisk());
+    write(path, read(path) + "\n");
+    EXPECT_TRUE(document.changedOnDisk());
+    ASSERT_TRUE(document.save());
+    EXPECT_FALSE(document.changedOnDisk());
+}
+
+TEST(SiteDocument, ListingsAreReadAgainOnlyWhenTheirPathsChange) {
+    int loads = 0;
+    SiteDocument document([&](const Site&, const std::string&) {
+        ++loads;
+        return tl::expected<Evidence, std::vector<BadInput>>(Evidence{});
+    });
+    document.start(smallSite());
+    const int at_start = loads;
+    document.editSite(QStringLiteral("name"), [](Site& s) { s.name = "x"; });
+    EXPECT_EQ(loads, at_start);
+    document.editSite(QStringLiteral("listing"),
+                      [](Site& s) { s.datasets[0].turnover->listing = "a.tsv"; });
+    EXPECT_EQ(loads, at_start + 1);
+    document.undoStack()->undo();
+    EXPECT_EQ(loads, at_start + 2);
+}
+
+TEST(SiteDocument, AMissingListingIsAProblemOfTheFieldThatNamesIt) {
+    QTemporaryDir folder;
+    SiteDocument document;
+    document.start(smallSite());
+    ASSERT_TRUE(document.saveAs(folder.filePath(QStringLiteral("a.site.json"))));
+    document.editSite(QStringLiteral("listing"),
+                      [](Site& s) { s.datasets[0].turnover->listing = "none.tsv"; });
+    ASSERT_EQ(document.problems().size(), 1u);
+    EXPECT_EQ(document.problems()[0].where, "/datasets/0/turnover/listing");
+    document.undoStack()->undo();
+    EXPECT_EQ(document.problems(), Problems{});
+}
+
+TEST(SiteDocument, SavingToAnotherFolderKeepsTheListingsWithinReach) {
+    QTemporaryDir folder;
+    ASSERT_TRUE(QDir(folder.path()).mkpath(QStringLiteral("sub")));
+    write(folder.filePath(QStringLiteral("list.tsv")),
+          "name\tcreation\tused\treferenced\twritten\n"
+          "data@a\t1700000000\t0\t1000\t1000\n"
+          "data@b\t1700086400\t0\t1100\t100\n");
+    Site site = smallSite();
+    site.datasets[0].turnover->listing = "list.tsv";
+    SiteDocument document;
+    document.start(site);
+    ASSERT_TRUE(document.saveAs(folder.filePath(QStringLiteral("a.site.json"))))
+        << "a relative path of an unsaved site is left alone";
+    EXPECT_EQ(document.site().datasets[0].turnover->listing, "list.tsv");
+    EXPECT_EQ(document.problems(), Problems{});
+    ASSERT_TRUE(document.saveAs(folder.filePath(QStringLiteral("sub/a.site.json"))));
+    EXPECT_EQ(document.site().datasets[0].turnover->listing, "../list.tsv");
+    EXPECT_EQ(document.problems(), Problems{});
+    EXPECT_EQ(document.evidence()->listings.count("../list.tsv"), 1u);
+}
+
+TEST(Recovery, UnsavedWorkOfAWindowThatIsGoneIsFoundAgain) {
+    QTemporaryDir folder;
+    const QString root = folder.filePath(QStringLiteral("recovery"));
+    const QString path = folder.filePath(QStringLiteral("a.site.json"));
+    SiteDocument document;
+    document.start(smallSite());
+    ASSERT_TRUE(document.saveAs(path));
+    Recovery recovery(document, root);
+    EXPECT_FALSE(recovery.copyNow()) << "nothing is unsaved";
+    document.editSite(QStringLiteral("name"), [](Site& s) { s.name = "unsaved"; });
+    ASSERT_TRUE(recovery.copyNow());
+
+    SiteDocument other;
+    Recovery after_crash(other, root);
+    EXPECT_TRUE(after_crash.lostWork().isEmpty()) << "the other window is still open";
+    const QDir copies(root);
+    const QString mine = copies.filePath(copies.entryList(QDir::Dirs | QDir::NoDotAndDotDot).at(0));
+    ASSERT_TRUE(QFile::remove(mine + QStringLiteral("/lock"))) << "as after a crash";
+    const QList<LostWork> lost = after_crash.lostWork();
+    ASSERT_EQ(lost.size(), 1);
+    EXPECT_EQ(lost[0].origin, path);
+    other.recover(lost[0].site, lost[0].origin);
+    EXPECT_EQ(other.site(), document.site());
+    EXPECT_EQ(other.path(), path);
+    EXPECT_TRUE(other.isModified());
+    Recovery::discard(lost[0]);
+    EXPECT_TRUE(after_crash.lostWork().isEmpty());
+}
+
+TEST(Recovery, TheCopyGoesWhenTheWorkIsSavedOrUndone) {
+    QTemporaryDir folder;
+    const QString root = folder.filePath(QStringLiteral("recovery"));
+    const auto copies = [&] {
+        return QDir(root).entryList(QDir::Dirs | QDir::NoDotAndDotDot).size();
+    };
+    SiteDocument document;
+    document.start(smallSite());
+    ASSERT_TRUE(document.saveAs(folder.filePath(QStringLiteral("a.site.json"))));
+    Recovery recovery(document, root);
+    for (const bool save : {true, false}) {
+        document.editSite(QStringLiteral("name"), [&](Site& s) { s.name += "x"; });
+        ASSERT_TRUE(recovery.copyNow());
+        EXPECT_EQ(copies(), 1);
+        if (save)
+            ASSERT_TRUE(document.save());
+        else
+            document.undoStack()->undo();
+        EXPECT_EQ(copies(), 0);
+    }
+}
+
+TEST(Recovery, AFaultySiteIsNotCopiedOverAGoodCopy) {
+    QTemporaryDir folder;
+    SiteDocument document;
+    document.start(smallSite(), true);
+    Recovery recovery(document, folder.path());
+    ASSERT_TRUE(recovery.copyNow());
+    document.editSite(QStringLiteral("ceiling"), [](Site& s) { s.boxes[1].ceiling = 7; });
+    EXPECT_FALSE(recovery.copyNow());
+}
+
+}  // namespace
+}  // namespace ullage::ui

@@ -1,0 +1,291 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/site/site_json.h"
+#include "tests/ui/window/small.h"
+#include "ui/document/item_edits.h"
+#include "ui/document/site_document.h"
+#include "ui/forms/checks_field.h"
+#include "ui/forms/form.h"
+#include "ui/forms/form_panel.h"
+#include "ui/forms/table_field.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QLabel>
+#include <QLineEdit>
+#include <QTableWidget>
+#include <QToolButton>
+
+#include <gtest/gtest.h>
+
+namespace ullage::ui {
+namespace {
+
+/// The panel on an item of the small site, shown, so that focus works.
+class FormTest : public ::testing::Test {
+protected:
+    void SetUp() override {
+        document.start(smallSite());
+        QObject::connect(&document, &SiteDocument::siteChanged, &panel, &FormPanel::refresh);
+        QObject::connect(&document, &SiteDocument::problemsChanged, &panel,
+                         [this] { panel.setProblems(document.problems()); });
+        panel.resize(400, 900);
+        panel.show();
+        panel.activateWindow();
+        ASSERT_TRUE(QTest::qWaitForWindowActive(&panel));
+    }
+
+    template <class Control>
+    Control* control(const char* name) {
+        auto* found = panel.form()->findChild<Control*>(QLatin1String(name));
+        if (!found) throw std::runtime_error(std::string("no control ") + name);
+        return found;
+    }
+    QLineEdit* line(const char* name) { return control<QLineEdit>(name); }
+    QString fault(const char* name) {
+        auto* label = control<QLabel>((std::string(name) + ".problem").c_str());
+        return label->isHidden() ? QString() : label->text();
+    }
+    void type(const char* name, const QString& text, Qt::Key end = Qt::Key_Return) {
+        QLineEdit* edit = line(name);
+        edit->setFocus();
+        edit->selectAll();
+        QTest::keyClicks(edit, text);
+        QTest::keyClick(edit, end);
+    }
+
+    SiteDocument document;
+    FormPanel panel{document};
+};
+
+TEST_F(FormTest, AQuantityTypedWithItsUnitBecomesTheSitesAndKeepsItsText) {
+    panel.showItem({ItemKind::box, 1});
+    type("usable", QStringLiteral("14.5 TiB"));
+    EXPECT_EQ(document.site().boxes[1].usable, (Entered<Bytes>{tib(14.5), "14.5 TiB"}));
+    EXPECT_EQ(line("usable")->text(), QStringLiteral("14.5 TiB"));
+    EXPECT_EQ(document.undoStack()->count(), 1);
+    EXPECT_EQ(document.undoStack()->undoText(), QStringLiteral("copies: usable"));
+}
+
+TEST_F(FormTest, LeavingTheFieldCommitsToo) {
+    panel.showItem({ItemKind::box, 1});
+    type("usable", QStringLiteral("20 TB"), Qt::Key_Tab);
+    EXPECT_EQ(document.site().boxes[1].usable->text, "20 TB");
+    EXPECT_EQ(document.undoStack()->count(), 1);
+}
+
+TEST_F(FormTest, TextThatCannotBeReadIsSaidBesideTheFieldAndChangesNothing) {
+    panel.showItem({ItemKind::box, 1});
+    type("usable", QStringLiteral("many"));
+    EXPECT_FALSE(fault("usable").isEmpty());
+    EXPECT_EQ(document.site(), smallSite());
+    EXPECT_EQ(line("usable")->text(), QStringLiteral("many")) << "what was typed stays";
+    EXPECT_EQ(line("usable")->accessibleDescription(), fault("usable"));
+
+    type("ceiling", QStringLiteral("75 %"));
+    EXPECT_EQ(line("usable")->text(), QStringLiteral("many")) << "an edit elsewhere leaves it";
+    EXPECT_EQ(document.site().boxes[1].ceiling, 0.75);
+
+    type("usable", QStringLiteral("16 TB"));
+    EXPECT_EQ(fault("usable"), QString());
+    EXPECT_EQ(document.site().boxes[1].usable->text, "16 TB");
+}
+
+TEST_F(FormTest, EscapeGivesBackTheTextOfTheSite) {
+    panel.showItem({ItemKind::box, 1});
+    type("usable", QStringLiteral("many"));
+    QTest::keyClick(line("usable"), Qt::Key_Escape);
+    EXPECT_EQ(line("usable")->text(), QStringLiteral("12 TB"));
+    EXPECT_EQ(fault("usable"), QString());
+}
+
+TEST_F(FormTest, UndoRestoresTheField) {
+    panel.showItem({ItemKind::box, 1});
+    type("usable", QStringLiteral("20 TB"));
+    document.undoStack()->undo();
+    EXPECT_EQ(line("usable")->text(), QStringLiteral("12 TB"));
+    document.undoStack()->redo();
+    EXPECT_EQ(line("usable")->text(), QStringLiteral("20 TB"));
+}
+
+TEST_F(FormTest, ARequiredValueCannotBeEmptiedButAnOptionalOneCan) {
+    panel.showItem({ItemKind::link, 0});
+    type("up", QString());
+    line("up")->clear();
+    QTest::keyClick(line("up"), Qt::Key_Return);
+    EXPECT_FALSE(fault("up").isEmpty());
+    EXPECT_EQ(document.site().links, smallSite().links);
+
+    panel.showItem({ItemKind::box, 1});
+    line("lead_time")->clear();
+    QTest::keyClick(line("lead_time"), Qt::Key_Return);
+    EXPECT_EQ(fault("lead_time"), QString());
+    EXPECT_EQ(document.site().boxes[1].lead_time, std::nullopt);
+}
+
+TEST_F(FormTest, WhatValidationSaysStandsBesideItsField) {
+    panel.showItem({ItemKind::box, 1});
+    type("ceiling", QStringLiteral("700 %"));
+    EXPECT_EQ(document.site().boxes[1].ceiling, 7);
+    EXPECT_FALSE(fault("ceiling").isEmpty());
+    EXPECT_EQ(fault("usable"), QString());
+    type("ceiling", QStringLiteral("70 %"));
+    EXPECT_EQ(fault("ceiling"), QString());
+}
+
+TEST_F(FormTest, AFieldOfAPointerGetsTheFocus) {
+    panel.focusField(QStringLiteral("/boxes/1/ceiling"));
+    EXPECT_EQ(panel.item(), (ItemRef{ItemKind::box, 1}));
+    EXPECT_TRUE(line("ceiling")->hasFocus());
+}
+
+TEST_F(FormTest, RenamingUpdatesWhatRefersToTheItem) {
+    panel.showItem({ItemKind::box, 1});
+    type("name", QStringLiteral("attic"));
+    EXPECT_EQ(document.site().sends[0].to, "attic");
+    EXPECT_EQ(document.site().offers[0].box, "attic");
+    type("name", QStringLiteral("here"));
+    EXPECT_FALSE(fault("name").isEmpty());
+    EXPECT_EQ(document.site().boxes[1].name, "attic");
+}
+
+TEST_F(FormTest, ASizeFromDrivesShowsTheFieldsOfDrivesAndIsValid) {
+    panel.showItem({ItemKind::box, 1});
+    EXPECT_TRUE(line("usable")->isVisible());
+    EXPECT_FALSE(line("pool.width")->isVisible());
+    auto* way = control<QComboBox>("pool");
+    way->setFocus();
+    QTest::keyClick(way, Qt::Key_Home);
+    ASSERT_TRUE(document.site().boxes[1].pool);
+    EXPECT_FALSE(document.site().boxes[1].usable);
+    EXPECT_TRUE(line("pool.width")->isVisible());
+    EXPECT_FALSE(line("usable")->isVisible());
+    EXPECT_EQ(document.problems(), Problems{});
+    type("pool.width", QStringLiteral("8"));
+    EXPECT_EQ(document.site().boxes[1].pool->width, 8);
+}
+
+TEST_F(FormTest, ALadderIsEditedCellByCellRungByRung) {
+    panel.showItem({ItemKind::dataset, 0});
+    auto* table = control<QTableWidget>("ladder");
+    ASSERT_EQ(table->rowCount(), 1);
+    control<QToolButton>("ladder.add")->click();
+    ASSERT_EQ(document.site().datasets[0].ladder.size(), 2u);
+    EXPECT_EQ(document.site().datasets[0].ladder[1].every.text, "1 w");
+    table->item(1, 1)->setText(QStringLiteral("26"));
+    EXPECT_EQ(document.site().datasets[0].ladder[1].count, 26);
+    table->item(1, 1)->setText(QStringLiteral("26 w"));
+    EXPECT_EQ(document.site().datasets[0].ladder[1].count, std::nullopt);
+    EXPECT_EQ(document.site().datasets[0].ladder[1].keep_for->text, "26 w");
+
+    const Site before = document.site();
+    table->item(1, 0)->setText(QStringLiteral("often"));
+    EXPECT_EQ(document.site(), before);
+    EXPECT_TRUE(fault("ladder").contains(QStringLiteral("Row 2"))) << fault("ladder").toStdString();
+    EXPECT_EQ(table->item(1, 0)->text(), QStringLiteral("often"));
+    table->item(1, 0)->setText(QStringLiteral("1 mo"));
+    EXPECT_EQ(fault("ladder"), QString());
+
+    table->setCurrentCell(0, 0);
+    control<QToolButton>("ladder.remove")->click();
+    ASSERT_EQ(document.site().datasets[0].ladder.size(), 1u);
+    EXPECT_EQ(document.site().datasets[0].ladder[0].every.text, "1 mo");
+    while (document.undoStack()->canUndo()) document.undoStack()->undo();
+    EXPECT_EQ(document.site(), smallSite());
+    EXPECT_EQ(table->rowCount(), 1);
+}
+
+TEST_F(FormTest, HoursAndWrappersOfALinkAreTables) {
+    panel.showItem({ItemKind::link, 0});
+    auto* hours = control<QTableWidget>("hours");
+    control<QToolButton>("hours.add")->click();
+    ASSERT_EQ(hours->rowCount(), 1);
+    hours->item(0, 0)->setText(QStringLiteral("Sat-Sun"));
+    hours->item(0, 3)->setText(QStringLiteral("80 %"));
+    const OpenHours& open = document.site().links[0].hours.at(0);
+    EXPECT_EQ(days_text(open.days), "Sat-Sun");
+    EXPECT_EQ(open.share, 0.8);
+    hours->item(0, 1)->setText(QStringLiteral("25:99"));
+    EXPECT_FALSE(fault("hours").isEmpty());
+    EXPECT_EQ(document.site().links[0].hours.at(0).from, 19 * 3600);
+
+    control<QToolButton>("wrappers.add")->click();
+    EXPECT_EQ(document.site().links[0].wrappers, std::vector{Wrapper::wireguard});
+    control<QTableWidget>("wrappers")->item(0, 0)->setText(QStringLiteral("ssh"));
+    EXPECT_EQ(document.site().links[0].wrappers, std::vector{Wrapper::ssh});
+    control<QToolButton>("wrappers.add")->click();
+    control<QTableWidget>("wrappers")->setCurrentCell(1, 0);
+    control<QToolButton>("wrappers.up")->click();
+    EXPECT_EQ(document.site().links[0].wrappers, (std::vector{Wrapper::wireguard, Wrapper::ssh}));
+}
+
+TEST_F(FormTest, EventsOfADatasetKeepKindSizeAndDate) {
+    panel.showItem({ItemKind::dataset, 0});
+    control<QToolButton>("events.add")->click();
+    auto* events = control<QTableWidget>("events");
+    events->item(0, 0)->setText(QStringLiteral("2027-03-01"));
+    events->item(0, 1)->setText(QString::number(static_cast<int>(Event::Kind::rewrite)));
+    events->item(0, 2)->setText(QStringLiteral("2.5 TB"));
+    events->item(0, 3)->setText(QStringLiteral("re-encoded"));
+    const Event& event = document.site().datasets[0].events.at(0);
+    EXPECT_EQ(format_date(event.on), "2027-03-01");
+    EXPECT_EQ(event.kind, Event::Kind::rewrite);
+    EXPECT_EQ(event.amount.text, "2.5 TB");
+    EXPECT_EQ(event.note, "re-encoded");
+    EXPECT_EQ(document.problems(), Problems{});
+}
+
+TEST_F(FormTest, ASendsLadderOfItsOwnStartsAsTheSources) {
+    panel.showItem({ItemKind::send, 0});
+    auto* kind = panel.form()->findChild<QComboBox*>(QStringLiteral("ladder"));
+    ASSERT_NE(kind, nullptr);
+    kind->setFocus();
+    QTest::keyClick(kind, Qt::Key_End);
+    ASSERT_TRUE(std::holds_alternative<Ladder>(document.site().sends[0].ladder));
+    EXPECT_EQ(std::get<Ladder>(document.site().sends[0].ladder), smallSite().datasets[0].ladder);
+    EXPECT_EQ(document.problems(), Problems{});
+}
+
+TEST_F(FormTest, ASendsDatasetsAreChecked) {
+    document.editSite(QStringLiteral("add"), [](Site& s) { addItem(s, ItemKind::dataset); });
+    panel.showItem({ItemKind::send, 0});
+    auto* check = control<QCheckBox>("datasets.dataset");
+    EXPECT_FALSE(check->isChecked());
+    check->click();
+    EXPECT_EQ(document.site().sends[0].datasets, (std::vector<std::string>{"data", "dataset"}));
+}
+
+TEST_F(FormTest, SizeAsStoredAndUncompressedAreEitherOr) {
+    panel.showItem({ItemKind::dataset, 0});
+    type("logical", QStringLiteral("5 TB"));
+    EXPECT_EQ(document.site().datasets[0].live, std::nullopt);
+    EXPECT_EQ(document.site().datasets[0].logical->text, "5 TB");
+    EXPECT_EQ(line("live")->text(), QString());
+    EXPECT_EQ(document.problems(), Problems{});
+}
+
+TEST_F(FormTest, TypedButUncommittedTextIsNotLostWhenAnotherItemIsShown) {
+    panel.showItem({ItemKind::box, 1});
+    line("usable")->setText(QStringLiteral("30 TB"));
+    panel.showItem({ItemKind::link, 0});
+    EXPECT_EQ(document.site().boxes[1].usable->text, "30 TB");
+}
+
+TEST_F(FormTest, EveryFieldWritesWhatItShowsAndSoChangesNothing) {
+    for (const ItemKind kind : {ItemKind::site, ItemKind::dataset, ItemKind::box, ItemKind::link,
+                                ItemKind::send, ItemKind::offer}) {
+        panel.showItem({kind, 0});
+        for (QLineEdit* edit : panel.form()->findChildren<QLineEdit*>()) {
+            const QString shown = edit->text();
+            if (shown.isEmpty() || !edit->isVisible()) continue;
+            edit->setText(shown + QLatin1Char(' '));
+            emit edit->editingFinished();
+            EXPECT_EQ(document.problems(), Problems{}) << edit->objectName().toStdString();
+            while (document.undoStack()->canUndo()) document.undoStack()->undo();
+            EXPECT_EQ(edit->text(), shown) << edit->objectName().toStdString();
+        }
+    }
+    EXPECT_EQ(document.site(), smallSite());
+}
+
+}  // namespace
+}  // namespace ullage::ui

@@ -1,0 +1,46 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+# Everything of the window that is drawn: colours, gauge, charts, week, pages. Paths relative to ui/.
+set(ULLAGE_UI_DRAWING_SOURCES
+  theme/drawn_widget.cpp
+  theme/drawn_widget.h
+  theme/status.cpp
+  theme/status.h
+  theme/theme.cpp
+  theme/theme.h
+  theme/tile_layout.cpp
+  theme/tile_layout.h
+  theme/words.cpp
+  theme/words.h
+  charts/calendar_ticks.cpp
+  charts/calendar_ticks.h
+  charts/fill_chart.cpp
+  charts/fill_chart.h
+  charts/fill_plot.cpp
+  charts/fill_plot.h
+  charts/fill_table.cpp
+  charts/fill_table.h
+  charts/fill_text.cpp
+  charts/fill_text.h
+  charts/fill_view.cpp
+  charts/fill_view.h
+  gauge/days_until_full_gauge.cpp
+  gauge/days_until_full_gauge.h
+  gauge/gauge_card.cpp
+  gauge/gauge_card.h
+  gauge/gauge_geometry.cpp
+  gauge/gauge_geometry.h
+  gauge/gauge_text.cpp
+  gauge/gauge_text.h
+  pages/arrive_page.cpp
+  pages/arrive_page.h
+  pages/arrive_text.cpp
+  pages/arrive_text.h
+  pages/fit_page.cpp
+  pages/fit_page.h
+  pages/page.cpp
+  pages/page.h
+  week/limit_chain.cpp
+  week/limit_chain.h
+  week/week_geometry.h
+  week/week_strips.cpp
+  week/week_strips.h)

@@ -1,0 +1,282 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/pages/arrive_page.h"
+
+#include "ui/pages/arrive_text.h"
+#include "ui/theme/status.h"
+#include "ui/theme/theme.h"
+#include "ui/theme/tile_layout.h"
+#include "ui/week/limit_chain.h"
+#include "ui/week/week_strips.h"
+
+#include <QComboBox>
+#include <QFontMetricsF>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QSignalBlocker>
+#include <QVBoxLayout>
+
+#include <algorithm>
+#include <cmath>
+
+namespace ullage {
+namespace {
+
+QLabel* text_label(bool wrap = true) {
+    auto* label = new QLabel;
+    label->setTextFormat(Qt::PlainText);
+    label->setWordWrap(wrap);
+    return label;
+}
+
+}  // namespace
+
+ArrivePage::ArrivePage(QWidget* parent) : Page(parent) {
+    chooser_row_ = new QWidget;
+    auto* choose_layout = new QHBoxLayout(chooser_row_);
+    choose_layout->setContentsMargins(0, 0, 0, 0);
+    chooser_label_ = new QLabel(tr("&Send"));
+    chooser_ = new QComboBox;
+    chooser_->setObjectName(QStringLiteral("sendChooser"));
+    chooser_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    chooser_->setMinimumContentsLength(12);
+    chooser_->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    chooser_label_->setBuddy(chooser_);
+    choose_layout->addWidget(chooser_label_);
+    choose_layout->addWidget(chooser_, 1);
+
+    auto* status_row = new QHBoxLayout;
+    status_row->setSpacing(6);
+    shape_ = new QLabel;
+    status_ = text_label(false);
+    route_ = text_label();
+    state_text_ = text_label(false);
+    status_row->addWidget(shape_);
+    status_row->addWidget(status_);
+    status_row->addSpacing(8);
+    status_row->addWidget(route_, 1);
+    status_row->addWidget(state_text_);
+
+    headline_ = text_label();
+    headline_->setObjectName(QStringLiteral("arriveHeadline"));
+    auto* top = new QVBoxLayout;
+    top->setSpacing(4);
+    top->addLayout(status_row);
+    top->addWidget(headline_);
+
+    facts_ = new QWidget;
+    tiles_ = new TileLayout(200, 18, facts_);
+    for (int i = 0; i < 6; ++i) {
+        FactLabels fact;
+        fact.tile = new QWidget;
+        auto* column = new QVBoxLayout(fact.tile);
+        column->setContentsMargins(0, 0, 0, 0);
+        column->setSpacing(1);
+        fact.caption = text_label();
+        fact.value = text_label();
+        fact.sentence = text_label();
+        column->addWidget(fact.caption);
+        column->addWidget(fact.value);
+        column->addWidget(fact.sentence);
+        column->addStretch(1);
+        tiles_->addWidget(fact.tile);
+        fact_labels_.push_back(fact);
+    }
+
+    week_title_ = text_label();
+    week_title_->setText(tr("Its week"));
+    week_caption_ = text_label();
+    week_ = new WeekStrips;
+    week_->setObjectName(QStringLiteral("week"));
+    limits_title_ = text_label();
+    limits_title_->setText(tr("What the link lets through"));
+    limits_caption_ = text_label();
+    limits_ = new LimitChain;
+    limits_->setObjectName(QStringLiteral("limits"));
+    // What is drawn keeps room for a focus ring; the texts are set in as far.
+    constexpr int room = static_cast<int>(ring_room);
+    const auto section = [](QLabel* title, QLabel* caption, QWidget* widget) {
+        auto* layout = new QVBoxLayout;
+        layout->setSpacing(3);
+        title->setContentsMargins(room, 0, room, 0);
+        caption->setContentsMargins(room, 0, room, 0);
+        layout->addWidget(title);
+        layout->addWidget(caption);
+        layout->addWidget(widget);
+        return layout;
+    };
+    choose_layout->setContentsMargins(room, 0, room, 0);
+    top->setContentsMargins(room, 0, room, 0);
+    tiles_->setContentsMargins(room, 0, room, 0);
+
+    sheet()->addWidget(chooser_row_);
+    sheet()->addLayout(top);
+    sheet()->addWidget(facts_);
+    sheet()->addSpacing(4);
+    sheet()->addLayout(section(week_title_, week_caption_, week_));
+    sheet()->addSpacing(4);
+    sheet()->addLayout(section(limits_title_, limits_caption_, limits_));
+    sheet()->addStretch(1);
+
+    connect(chooser_, &QComboBox::activated, this, &ArrivePage::choose);
+    refresh();
+}
+
+int ArrivePage::siteIndex(const std::string& send) const {
+    if (!answer()) return -1;
+    const auto& sends = answer()->site.sends;
+    const auto at = std::find_if(sends.begin(), sends.end(), [&](const Send& s) { return s.name == send; });
+    return at == sends.end() ? -1 : static_cast<int>(at - sends.begin());
+}
+
+QString ArrivePage::shownItem() const {
+    const int index = shown_.empty() ? -1 : siteIndex(shown_);
+    return index < 0 ? QString() : QStringLiteral("/sends/%1").arg(index);
+}
+
+QString ArrivePage::headline() const { return headline_->text(); }
+
+void ArrivePage::setPrefixes(Prefixes prefixes) {
+    prefixes_ = prefixes;
+    week_->setPrefixes(prefixes);
+    refresh();
+}
+
+void ArrivePage::showItem(const QString& pointer) {
+    const int index = indexIn(pointer, QStringLiteral("sends"));
+    if (index < 0 || !answer() || index >= static_cast<int>(answer()->site.sends.size())) return;
+    const std::string& name = answer()->site.sends[static_cast<std::size_t>(index)].name;
+    const auto& sends = answer()->outlook.sends;
+    if (std::none_of(sends.begin(), sends.end(), [&](const SendOutlook& s) { return s.name == name; }))
+        return;
+    shown_ = name;
+    refresh();
+}
+
+void ArrivePage::choose(int index) {
+    if (!answer() || index < 0 || index >= static_cast<int>(answer()->outlook.sends.size())) return;
+    shown_ = answer()->outlook.sends[static_cast<std::size_t>(index)].name;
+    refresh();
+    const QString pointer = shownItem();
+    if (!pointer.isEmpty()) emit itemChosen(pointer);
+}
+
+void ArrivePage::refresh() {
+    const auto nothing = [this](const QString& headline, const QString& detail) {
+        week_->setSend(nullptr, TimeZone());
+        limits_->setGoodput(nullptr, Limit::rate);
+        headline_->clear();
+        say(headline, detail);
+    };
+    if (!answer()) {
+        const QString detail = tr("Whether each send is done in time, and how old a copy can get, appears here.");
+        if (state() == ShownState::updating)
+            nothing(tr("Working out the forecast…"), detail);
+        else if (state() == ShownState::failed)
+            nothing(tr("No forecast"), tr("The calculation failed. What to mend is said below."));
+        else if (state() == ShownState::cancelled)
+            nothing(tr("No forecast"), tr("The calculation was cancelled."));
+        else
+            nothing(tr("No answer yet"), detail);
+        return;
+    }
+    const Outlook& outlook = answer()->outlook;
+    if (outlook.sends.empty()) {
+        nothing(tr("Nothing is sent yet"),
+                tr("Add a send from one box to another, over a link, and whether it arrives in time "
+                   "appears here."));
+        return;
+    }
+    say({}, {});
+
+    auto at = std::find_if(outlook.sends.begin(), outlook.sends.end(),
+                           [this](const SendOutlook& s) { return s.name == shown_; });
+    if (at == outlook.sends.end()) at = outlook.sends.begin();
+    shown_ = at->name;
+    const SendOutlook& send = *at;
+    level_ = status_of(send, outlook.confidence);
+    {
+        const QSignalBlocker quiet(chooser_);
+        chooser_->clear();
+        const Theme theme = Theme::of(palette());
+        const int size = static_cast<int>(QFontMetricsF(font()).ascent() * 1.1);
+        chooser_->setIconSize(QSize(size, size));
+        for (const SendOutlook& s : outlook.sends)
+            chooser_->addItem(status_icon(status_of(s, outlook.confidence), theme, size),
+                              QString::fromStdString(s.name));
+        chooser_->setCurrentIndex(static_cast<int>(at - outlook.sends.begin()));
+        chooser_->setToolTip(QString::fromStdString(send.name));
+    }
+    chooser_row_->setVisible(outlook.sends.size() > 1);
+    headline_->setText(ArriveText::headline(send, outlook.confidence));
+    route_->setText(ArriveText::route(send));
+    showStatus();
+
+    const auto facts = ArriveText::facts(send, outlook.horizon_days, prefixes_);
+    for (std::size_t i = 0; i < fact_labels_.size(); ++i) {
+        auto& labels = fact_labels_[i];
+        labels.tile->setVisible(i < facts.size());
+        if (i >= facts.size()) continue;
+        labels.caption->setText(facts[i].caption);
+        labels.value->setText(facts[i].value);
+        labels.sentence->setText(facts[i].sentence);
+    }
+
+    const auto found = TimeZone::find(answer()->site.time_zone);
+    const TimeZone zone = found ? *found : TimeZone();
+    week_->setSend(&send, zone);
+    week_caption_->setText(ArriveText::weekCaption(send, zone.name()));
+    limits_->setGoodput(&send.goodput, send.bound_by);
+    limits_caption_->setText(limits_->sentence());
+}
+
+void ArrivePage::showStatus() {
+    const Theme theme = Theme::of(palette());
+    const int size = static_cast<int>(std::round(QFontMetricsF(font()).ascent() * 1.3));
+    shape_->setPixmap(status_icon(level_, theme, size).pixmap(QSize(size, size), devicePixelRatioF()));
+    status_->setText(status_word(level_));
+    set_text_colour(*status_, status_ink(level_, theme));
+}
+
+void ArrivePage::applyState() {
+    week_->setState(state());
+    limits_->setState(state());
+    state_text_->setText(state_words(state()));
+    const Theme theme = Theme::of(palette());
+    const bool stale = state() == ShownState::updating || state() == ShownState::cancelled ||
+                       state() == ShownState::failed;
+    const QColor ink = stale ? mixed(theme.ink, theme.surface, 1 - stale_opacity) : theme.ink;
+    set_text_colour(*headline_, ink);
+    for (auto& fact : fact_labels_) {
+        set_text_colour(*fact.value, ink);
+        set_text_colour(*fact.sentence, ink);
+    }
+}
+
+void ArrivePage::retheme() {
+    const Theme theme = Theme::of(palette());
+    const QFontMetricsF metrics(font());
+    tiles_->setLeastWidth(static_cast<int>(metrics.height() * 13.2));
+    headline_->setFont(scaled(font(), 1.45, QFont::DemiBold));
+    status_->setFont(scaled(font(), 1.0, QFont::DemiBold));
+    state_text_->setFont(scaled(font(), 1.0, QFont::DemiBold));
+    for (QLabel* title : {week_title_, limits_title_}) title->setFont(scaled(font(), 1.15, QFont::DemiBold));
+    for (QLabel* caption : {week_caption_, limits_caption_, route_}) set_text_colour(*caption, theme.muted);
+    for (auto& fact : fact_labels_) {
+        fact.caption->setFont(scaled(font(), 0.9));
+        set_text_colour(*fact.caption, theme.muted);
+        fact.value->setFont(scaled(font(), 1.2, QFont::DemiBold));
+    }
+    if (answer() && !answer()->outlook.sends.empty()) {
+        showStatus();
+        const int size = static_cast<int>(metrics.ascent() * 1.1);
+        chooser_->setIconSize(QSize(size, size));
+        for (int i = 0; i < chooser_->count(); ++i)
+            chooser_->setItemIcon(
+                i, status_icon(status_of(answer()->outlook.sends[static_cast<std::size_t>(i)],
+                                         answer()->outlook.confidence),
+                               theme, size));
+    }
+    applyState();
+}
+
+}  // namespace ullage

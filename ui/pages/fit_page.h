@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+/// "Will it fit?": a card for every box, the chosen box's gauge, and how it fills.
+
+#include "ui/pages/page.h"
+
+#include <vector>
+
+class QFrame;
+class QLabel;
+
+namespace ullage {
+
+class DaysUntilFullGauge;
+class FillChart;
+class GaugeCard;
+class TileLayout;
+
+class FitPage : public Page {
+    Q_OBJECT
+
+public:
+    explicit FitPage(QWidget* parent = nullptr);
+
+    void setPrefixes(Prefixes prefixes) override;
+    void showItem(const QString& pointer) override;
+
+    /// Pointer of the box shown; empty without one.
+    QString shownItem() const;
+    DaysUntilFullGauge* gauge() const { return gauge_; }
+    FillChart* chart() const { return chart_; }
+    const std::vector<GaugeCard*>& cards() const { return cards_; }
+
+protected:
+    void refresh() override;
+    void applyState() override;
+    void retheme() override;
+
+private:
+    int siteIndex(const std::string& box) const;  ///< in the site's list; −1 if not there
+    void choose(int card);
+
+    QWidget* strip_ = nullptr;
+    TileLayout* tiles_ = nullptr;
+    std::vector<GaugeCard*> cards_;
+    DaysUntilFullGauge* gauge_ = nullptr;
+    FillChart* chart_ = nullptr;
+    QFrame* line_ = nullptr;
+    QLabel* notice_ = nullptr;
+    std::string shown_;     ///< name of the box shown
+    std::string not_forecast_;  ///< name of a box asked for that has no forecast
+};
+
+}  // namespace ullage

@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/theme/drawn_widget.h"
+
+#include "ui/theme/theme.h"
+
+#include <QAccessible>
+#include <QAccessibleWidget>
+#include <QCoreApplication>
+#include <QEvent>
+#include <QPainter>
+
+namespace ullage {
+namespace {
+
+QAccessibleInterface* graphic_for(const QString&, QObject* object) {
+    auto* drawn = qobject_cast<DrawnWidget*>(object);
+    return drawn ? new QAccessibleWidget(drawn, QAccessible::Graphic) : nullptr;
+}
+
+}  // namespace
+
+QString state_words(ShownState state) {
+    switch (state) {
+        case ShownState::updating: return QCoreApplication::translate("ullage::State", "Updating…");
+        case ShownState::cancelled:
+            return QCoreApplication::translate("ullage::State", "Out of date: cancelled");
+        case ShownState::failed:
+            return QCoreApplication::translate("ullage::State",
+                                               "Out of date: the calculation failed");
+        case ShownState::nothing:
+        case ShownState::ready: break;
+    }
+    return {};
+}
+
+DrawnWidget::DrawnWidget(QWidget* parent) : QWidget(parent) {
+    static const bool installed = [] {
+        QAccessible::installFactory(graphic_for);
+        return true;
+    }();
+    Q_UNUSED(installed)
+    setFocusPolicy(Qt::StrongFocus);
+}
+
+void DrawnWidget::setState(ShownState state) {
+    if (state == state_) return;
+    state_ = state;
+    stateChanged();
+    update();
+}
+
+void DrawnWidget::describe(const QString& name, const QString& description) {
+    // QWidget's setters send NameChanged and DescriptionChanged.
+    if (name != accessibleName()) setAccessibleName(name);
+    if (description != accessibleDescription()) setAccessibleDescription(description);
+}
+
+void DrawnWidget::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing);
+    paintTo(painter, QRectF(rect()), palette(), font());
+    if (hasFocus()) {
+        painter.setPen(QPen(Theme::of(palette()).focus, 2));
+        painter.setBrush(Qt::NoBrush);
+        painter.drawRoundedRect(QRectF(rect()).adjusted(1, 1, -1, -1), 4, 4);
+    }
+}
+
+void DrawnWidget::changeEvent(QEvent* event) {
+    switch (event->type()) {
+        case QEvent::FontChange:
+        case QEvent::StyleChange:
+        case QEvent::LayoutDirectionChange: updateGeometry(); [[fallthrough]];
+        case QEvent::PaletteChange: update(); break;
+        default: break;
+    }
+    QWidget::changeEvent(event);
+}
+
+}  // namespace ullage

@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+/// A widget that is a picture: it paints itself the same way on the screen, into an image and onto
+/// paper, can take the keyboard's focus and shows it, and tells assistive technology in words what it
+/// shows (role: graphic).
+
+#include <QWidget>
+
+namespace ullage {
+
+/// How current what is shown is. Old figures stay visible, paler, until new ones come.
+enum class ShownState { nothing, ready, updating, cancelled, failed };
+
+/// "Updating…", "Out of date: cancelled", "Out of date: the calculation failed"; empty when ready.
+QString state_words(ShownState state);
+
+class DrawnWidget : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit DrawnWidget(QWidget* parent = nullptr);
+
+    /// Paints into `place` with colours made from `palette`. Device independent; leaves the painter as it was.
+    virtual void paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
+                         const QFont& font) const = 0;
+    void setState(ShownState state);
+    ShownState state() const { return state_; }
+
+protected:
+    /// Name and description for assistive technology; an event is sent for what changed.
+    void describe(const QString& name, const QString& description);
+    /// Called after the state changed: derived classes say it in their description.
+    virtual void stateChanged() {}
+
+    void paintEvent(QPaintEvent* event) override;
+    void changeEvent(QEvent* event) override;
+
+private:
+    ShownState state_ = ShownState::nothing;
+};
+
+/// Free room, in pixels, that drawn widgets keep at their edges for the focus ring.
+inline constexpr double ring_room = 6;
+/// Opacity of figures that are out of date.
+inline constexpr double stale_opacity = 0.45;
+
+}  // namespace ullage

@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+/// Numbers of an outlook as words and figures of the user's language.
+///
+/// The core decides how a number is rounded and which unit it gets (quantity_text.h, say_days); here
+/// its figures are written with the default QLocale's decimal sign and its words are translated. A
+/// number and its unit are joined by a no-break space.
+/// Not finite numbers are written as "?" and never end a program.
+
+#include "core/units/calendar.h"
+#include "core/units/quantity_text.h"
+
+#include <QCoreApplication>
+#include <QDate>
+#include <QString>
+
+namespace ullage {
+
+struct Words {
+    Q_DECLARE_TR_FUNCTIONS(ullage::Words)
+
+public:
+    static QString bytes(double bytes, Prefixes prefixes, int digits = 3);  ///< "9.2 TB"
+    static QString rate(double bits_per_second);                            ///< "94.2 Mbit/s"
+    static QString percent(double fraction, int digits = 2);                ///< "80 %"
+    /// "45 days", "about 20 months", "about 3.5 years".
+    static QString span(double days);
+    /// A length that was chosen, not forecast, without "about" where it is round: "5 years".
+    static QString horizon(double days);
+    /// A working time: "25 min", "3.4 h", "52 h", "3.2 d" from 72 h on.
+    static QString hours(double hours);
+    /// "3 in 100", "fewer than 1 in 100", "none", "all"; chance 0…1.
+    static QString chance(double chance);
+
+    static QDate date(Day day);
+    static QString month(Day day);     ///< "Aug 2028"
+    static QString full_date(Day day); ///< "14 Aug 2028"
+    static QString month(const QDate& date);
+    static QString full_date(const QDate& date);
+
+    /// The first letter in capitals.
+    static QString sentence(QString text);
+    /// For texts with "(s)" of which no translation was loaded: the plain English form for `n`.
+    static QString plural(QString translated, long long n);
+    /// Figures of a core text ("9.2 TB") in the user's locale.
+    static QString localized(const std::string& core_text);
+};
+
+}  // namespace ullage

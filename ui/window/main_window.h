@@ -1,0 +1,148 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+/// The window: outline at the left, the questions in the middle, the chosen item's form at the
+/// right, findings along the bottom, messages along the top.
+///
+/// It joins the parts and computes nothing: an edit makes a new site, the runner answers it in the
+/// background, the answer goes to pages, findings and outline. While an answer is under way the
+/// last one stays, paler.
+
+#include "core/findings/findings.h"
+#include "core/units/quantity_text.h"
+#include "ui/document/item_ref.h"
+#include "ui/document/recovery.h"
+#include "ui/document/site_document.h"
+#include "ui/run/answer_runner.h"
+#include "ui/window/look.h"
+#include "ui/window/recent_files.h"
+
+#include <QMainWindow>
+#include <QTimer>
+
+#include <memory>
+
+class QActionGroup;
+class QLabel;
+class QProgressBar;
+class QPushButton;
+class QSplitter;
+class QStackedWidget;
+class QTabWidget;
+
+namespace ullage {
+class FitPage;
+class ArrivePage;
+}  // namespace ullage
+
+namespace ullage::ui {
+
+class FindingsList;
+class FormPanel;
+class MessageBar;
+class OutlineModel;
+class OutlinePane;
+class StartPage;
+
+class MainWindow : public QMainWindow {
+    Q_OBJECT
+
+public:
+    /// How to go on with unsaved work.
+    enum class Leave { save, discard, stay };
+
+    explicit MainWindow(const Settings& settings, AnswerRunner::Compute compute = answer,
+                        QWidget* parent = nullptr);
+    ~MainWindow() override;
+
+    SiteDocument& document() { return document_; }
+    AnswerRunner& runner() { return runner_; }
+    std::shared_ptr<const Answer> shownAnswer() const { return answer_; }
+    MessageBar& messageBar() { return *message_; }
+    /// Replaces the question about unsaved work.
+    void setAskToLeave(std::function<Leave()> ask) { ask_to_leave_ = std::move(ask); }
+
+    /// Opens a file, after asking about unsaved work. What is wrong with it is said in the window.
+    void openFile(const QString& path);
+    void openSample(const QString& path);
+    /// Offers what another run of the program did not get to save, if there is any.
+    void offerLostWork();
+    /// Offers to add the datasets of a listing.
+    void offerListing(const QString& path);
+    /// Returns true if the site was saved.
+    bool save();
+    bool saveAs();
+    /// Chooses an item, and its field if the pointer leads to one.
+    void showPointer(const QString& pointer);
+    void setPrefixes(Prefixes prefixes);
+    void setTheme(ThemeChoice choice);
+    void resetLayout();
+
+protected:
+    void closeEvent(QCloseEvent* event) override;
+    void dragEnterEvent(QDragEnterEvent* event) override;
+    void dropEvent(QDropEvent* event) override;
+
+private:
+    void makeWorkspace();
+    void makeStatusBar();
+    void makeMenus();
+    void makeFileMenu();
+    void makeEditMenu();
+    void makeViewMenu();
+    void makeHelpMenu();
+    void connectParts();
+    void restoreLayout();
+    void keepLayout();
+
+    void newSite();
+    void chooseFile();
+    void chooseListing();
+    void fillRecentMenu();
+    bool mayLeave();
+    bool writeTo(const QString& path);
+    void addListing(const QString& path, const QStringList& datasets);
+    void showStart();
+
+    void siteReplaced();
+    void siteChanged();
+    void showProblems();
+    void ask(AnswerRunner::Pace pace);
+    void present(const std::shared_ptr<const Answer>& answer);
+    void showState();
+    void showFailure(const Problems& problems);
+    void showTitle();
+    void chooseItem(ItemRef item);
+    void nextPane();
+
+    Settings settings_;
+    SiteDocument document_;
+    AnswerRunner runner_;
+    Recovery recovery_;
+    RecentFiles recent_;
+    Prefixes prefixes_ = Prefixes::decimal;
+    std::shared_ptr<const Answer> answer_;
+    Problems run_problems_;
+    bool replaced_ = false;  ///< the next change of the site is another site
+    std::function<Leave()> ask_to_leave_;
+
+    OutlineModel* outline_model_;
+    MessageBar* message_;
+    QStackedWidget* stack_;
+    StartPage* start_;
+    QSplitter *panes_, *middle_;
+    OutlinePane* outline_;
+    QTabWidget* pages_;
+    FitPage* fit_;
+    ArrivePage* arrive_;
+    FindingsList* findings_;
+    FormPanel* form_;
+    QLabel *state_label_, *units_label_;
+    QProgressBar* progress_;
+    QPushButton* cancel_button_;
+    QTimer show_progress_;
+    QMenu* recent_menu_;
+    QAction *save_, *save_as_, *cancel_, *reload_;
+    QActionGroup *units_, *themes_;
+};
+
+}  // namespace ullage::ui

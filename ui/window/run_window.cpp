@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/window/run_window.h"
+
+#include "ui/charts/fill_chart.h"
+#include "ui/window/main_window.h"
+
+#include <QApplication>
+#include <QIcon>
+#include <QLibraryInfo>
+#include <QLocale>
+#include <QTranslator>
+
+namespace ullage::ui {
+
+namespace {
+
+constexpr int could_not_write = 3;
+
+void nameApplication() {
+    QApplication::setApplicationName(QStringLiteral("ullage"));
+    QApplication::setApplicationDisplayName(QStringLiteral("Ullage"));
+    QApplication::setOrganizationName(QStringLiteral("Ullage"));
+    QApplication::setApplicationVersion(QStringLiteral(ULLAGE_VERSION));
+    QApplication::setDesktopFileName(QStringLiteral("io.github.ullage.Ullage"));
+}
+
+/// Qt's own words, then ours; what is missing stays English.
+void installTranslations(QApplication& application) {
+    const QLocale locale;
+    const auto install = [&](const QString& name, const QString& folder) {
+        auto* translator = new QTranslator(&application);
+        if (translator->load(locale, name, QStringLiteral("_"), folder))
+            QApplication::installTranslator(translator);
+    };
+    install(QStringLiteral("qtbase"), QLibraryInfo::path(QLibraryInfo::TranslationsPath));
+    install(QStringLiteral("ullage"),
+            QApplication::applicationDirPath() + QStringLiteral("/../share/ullage/translations"));
+}
+
+}  // namespace
+
+int runWindow(int& argc, char** argv, const std::optional<std::string>& sitePath,
+              const Settings& settings) {
+    QApplication application(argc, argv);
+    nameApplication();
+    installTranslations(application);
+    MainWindow window(settings);
+    window.show();
+    window.offerLostWork();
+    if (sitePath) window.openFile(QString::fromStdString(*sitePath));
+    return QApplication::exec();
+}
+
+int writePictures(int& argc, char** argv, const Answer& answer, const std::string& folder,
+                  std::vector<std::string>& written) {
+    qputenv("QT_QPA_PLATFORM", "offscreen");
+    QApplication application(argc, argv);
+    nameApplication();
+    installTranslations(application);
+    QStringList paths;
+    const bool all = writeFillPictures(answer, QString::fromStdString(folder), &paths);
+    for (const QString& path : std::as_const(paths)) written.push_back(path.toStdString());
+    return all ? 0 : could_not_write;
+}
+
+}  // namespace ullage::ui
