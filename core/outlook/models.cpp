@@ -15,6 +15,7 @@ constexpr double default_growth_spread = 0.25;
 constexpr double default_turnover_spread = 0.2;
 constexpr double default_day_variation = 0.5;
 constexpr int typed_alternatives = 8;          // equally likely shapes of what was not typed
+constexpr double measured_growth_spread = 0.6; // of next year's rate about the measured one, relative
 constexpr double measured_level_spread = 0.08; // of next year's turnover about the listing's
 constexpr double stale_listing_days = 31;
 
@@ -164,7 +165,8 @@ private:
     /// Of the longer of listing and usage history; a typed rate wins over both.
     void take_growth(const GrowthEstimate& growth, double scale) {
         model_.growth_per_day = growth.bytes_per_day * scale;
-        model_.growth_rate_sd = growth.standard_error * scale;
+        model_.growth_rate_sd =
+            std::hypot(growth.standard_error, measured_growth_spread * growth.bytes_per_day) * scale;
         model_.growth_noise = growth.noise_per_root_day * scale;
     }
 

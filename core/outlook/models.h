@@ -9,6 +9,8 @@
 ///                      spread is typed as 0); from the bursts of the listing when measured
 ///   the curve's shape  where only some of day, week and month are typed: eight alternatives, equally
 ///                      likely under the prior of turnover/fit.h
+///   measured growth    next year's rate lies about the measured one with its standard error and, besides,
+///                      a relative standard deviation of 0.6 (as it did on three public histories)
 ///   measured level     next year's turnover lies about the listing's with a relative standard deviation
 ///                      of 0.08 (what made 80 % intervals hold on three public histories)
 /// Spreads of zero everywhere give one path.

@@ -23,8 +23,9 @@ struct Course {
     double at(double days, double q) const {
         const double drift = per_year * days / days_per_year;
         const double level = std::abs(now) * 0.006 * quantile_z(q) * std::sqrt(days / 30.0);
-        return std::max(0.0, now + drift + std::abs(per_year) * spread * quantile_z(q) * days / days_per_year +
-                                 level);
+        return std::max(
+            0.0, now + drift + std::abs(per_year) * spread * quantile_z(q) * days / days_per_year +
+                     level);
     }
 };
 
@@ -38,7 +39,8 @@ std::optional<double> passage(const Course& c, double line, double q, double hor
 double chance(const Course& c, double line, double horizon) {
     int reached = 0;
     constexpr int futures = 400;
-    for (int i = 0; i < futures; ++i) reached += passage(c, line, (i + 0.5) / futures, horizon) ? 1 : 0;
+    for (int i = 0; i < futures; ++i)
+        reached += passage(c, line, (i + 0.5) / futures, horizon) ? 1 : 0;
     return static_cast<double>(reached) / futures;
 }
 
@@ -51,13 +53,27 @@ BoxOutlook make_box(Fate fate, double horizon) {
     b.receives_copies = true;
     Course c{};
     switch (fate) {
-        case Fate::tight: c = {23.4 * tb, 5.1 * tb, 0.22}; break;
-        case Fate::roomy: c = {16.2 * tb, 2.6 * tb, 0.28}; break;
-        case Fate::endless: c = {6.1 * tb, 1.1 * tb, 0.30}; break;
-        case Fate::over: c = {33.8 * tb, 4.4 * tb, 0.20}; break;
-        case Fate::full: c = {40.0 * tb, 3.0 * tb, 0.15}; break;
-        case Fate::shrinking: c = {21.0 * tb, -1.6 * tb, 0.30}; break;
-        case Fate::soon: c = {31.4 * tb, 14.0 * tb, 0.10}; break;
+        case Fate::tight:
+            c = {23.4 * tb, 5.1 * tb, 0.22};
+            break;
+        case Fate::roomy:
+            c = {16.2 * tb, 2.6 * tb, 0.28};
+            break;
+        case Fate::endless:
+            c = {6.1 * tb, 1.1 * tb, 0.30};
+            break;
+        case Fate::over:
+            c = {33.8 * tb, 4.4 * tb, 0.20};
+            break;
+        case Fate::full:
+            c = {40.0 * tb, 3.0 * tb, 0.15};
+            break;
+        case Fate::shrinking:
+            c = {21.0 * tb, -1.6 * tb, 0.30};
+            break;
+        case Fate::soon:
+            c = {31.4 * tb, 14.0 * tb, 0.10};
+            break;
     }
     b.used_now_bytes = c.now;
     b.over_ceiling_now = c.now >= b.ceiling_bytes;
@@ -108,7 +124,8 @@ BoxOutlook make_box(Fate fate, double horizon) {
 }  // namespace
 
 BoxOutlook box(const std::string& name, Fate fate, double horizon) {
-    static std::map<std::pair<Fate, double>, BoxOutlook> made;  // hundreds of tests ask for the same few
+    static std::map<std::pair<Fate, double>, BoxOutlook>
+        made;  // hundreds of tests ask for the same few
     const auto key = std::make_pair(fate, horizon);
     auto at = made.find(key);
     if (at == made.end()) at = made.emplace(key, make_box(fate, horizon)).first;
@@ -144,8 +161,7 @@ SendOutlook send(const std::string& name, bool late) {
     limit("loss", late ? 9.4e6 : 412e6);
     limit("cipher", 3.2e9);
     limit("disk", 1.44e9);
-    for (auto& l : g.chain)
-        l.binding = late ? l.name == "loss" : l.name == "share";
+    for (auto& l : g.chain) l.binding = late ? l.name == "loss" : l.name == "share";
     g.bits_per_second = rate;
     g.bound_by = late ? Limit::loss : Limit::rate;
     g.next_limit = late ? Limit::rate : Limit::loss;
@@ -179,7 +195,8 @@ SendOutlook send(const std::string& name, bool late) {
     }
     // Nights at 80 %, the weekend whole.
     s.open_week.push_back({0, 6, 0.8});
-    for (int day = 0; day < 4; ++day) s.open_week.push_back({24.0 * day + 19, 24.0 * day + 30, 0.8});
+    for (int day = 0; day < 4; ++day)
+        s.open_week.push_back({24.0 * day + 19, 24.0 * day + 30, 0.8});
     s.open_week.push_back({24.0 * 4 + 19, 24.0 * 5, 0.8});
     s.open_week.push_back({24.0 * 5, 168, 1});
     return s;
@@ -210,8 +227,9 @@ Answer framed(std::vector<BoxOutlook> boxes, std::vector<SendOutlook> sends) {
     }
     a.outlook.site = a.site.name;
     a.outlook.as_of = today;
-    a.outlook.horizon_days = boxes.empty() ? 5 * days_per_year
-                                           : days_between(Instant(today), Instant(boxes[0].fill.back().date));
+    a.outlook.horizon_days = boxes.empty()
+                                 ? 5 * days_per_year
+                                 : days_between(Instant(today), Instant(boxes[0].fill.back().date));
     a.outlook.horizon_days = std::max(a.outlook.horizon_days, 5 * days_per_year);
     a.outlook.paths = 2000;
     a.outlook.seed = 1;
@@ -223,8 +241,9 @@ Answer framed(std::vector<BoxOutlook> boxes, std::vector<SendOutlook> sends) {
 }  // namespace
 
 Answer answer() {
-    Answer a = framed({box("attic", Fate::tight), box("barn", Fate::roomy), box("shed", Fate::over)},
-                      {send("nightly", false), send("weekly archive", true)});
+    Answer a =
+        framed({box("attic", Fate::tight), box("barn", Fate::roomy), box("shed", Fate::over)},
+               {send("nightly", false), send("weekly archive", true)});
     Dataset imaging;
     imaging.name = "imaging";
     imaging.home = "clinic";
@@ -261,8 +280,9 @@ Answer many(int count) {
                             fates[static_cast<std::size_t>(i) % fates.size()]));
     std::vector<SendOutlook> sends;
     for (int i = 0; i < std::min(count, 5); ++i)
-        sends.push_back(send("send number " + std::to_string(i + 1) + " to the cellar over the long way",
-                             i % 2 == 1));
+        sends.push_back(
+            send("send number " + std::to_string(i + 1) + " to the cellar over the long way",
+                 i % 2 == 1));
     return framed(std::move(boxes), std::move(sends));
 }
 

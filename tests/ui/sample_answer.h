@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-/// An answer with invented data, for tests of the window: plausible, deterministic, made by hand and
-/// not by the model, so that the window's tests do not need the model.
+/// An answer with invented data, for tests of the window: plausible, deterministic, made by hand
+/// and not by the model, so that the window's tests do not need the model.
 
 #include "core/findings/findings.h"
 
@@ -11,13 +11,13 @@
 namespace ullage::sample {
 
 enum class Fate {
-    tight,     ///< passes its ceiling in about 20 months
-    roomy,     ///< a few futures pass the ceiling within the horizon
-    endless,   ///< none does
-    over,      ///< over its ceiling today
-    full,      ///< full today
-    shrinking, ///< holds less every year
-    soon,      ///< all futures within a few weeks
+    tight,      ///< passes its ceiling in about 20 months
+    roomy,      ///< a few futures pass the ceiling within the horizon
+    endless,    ///< none does
+    over,       ///< over its ceiling today
+    full,       ///< full today
+    shrinking,  ///< holds less every year
+    soon,       ///< all futures within a few weeks
 };
 
 /// A box of 40 TB usable, five years from 1 November 2026 unless said otherwise.
@@ -26,8 +26,8 @@ BoxOutlook box(const std::string& name, Fate fate, double horizon_days = 5 * day
 /// A nightly send; `late`: some of its drawn runs miss their window, and its line falls behind.
 SendOutlook send(const std::string& name, bool late);
 
-/// Site with a clinic (not forecast), an attic (tight), a barn (roomy) and a shed (over its ceiling),
-/// and two sends.
+/// Site with a clinic (not forecast), an attic (tight), a barn (roomy) and a shed (over its
+/// ceiling), and two sends.
 Answer answer();
 /// `count` boxes with long names and all fates in turn.
 Answer many(int count);

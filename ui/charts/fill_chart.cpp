@@ -49,6 +49,8 @@ FillChart::FillChart(QWidget* parent) : QWidget(parent), plot_(std::make_unique<
 
     view_ = new FillView(plot_.get(), nullptr);
     view_->setObjectName(QStringLiteral("fillView"));
+    // As high as the page leaves, at least its minimum; a graphics view's own wish is a screenful.
+    view_->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Ignored);
     view_->tip = [this](int index) {
         return box_ ? FillText::at(box_->fill[static_cast<std::size_t>(index)], box_->usable_bytes,
                                    prefixes_)
@@ -106,8 +108,8 @@ FillChart::FillChart(QWidget* parent) : QWidget(parent), plot_(std::make_unique<
     auto* as_table = new QAction(tr("Show as table"), this);
     as_table->setShortcut(QKeySequence(tr("Ctrl+T")));
     as_table->setShortcutContext(Qt::WidgetWithChildrenShortcut);
-    table_button_->setToolTip(
-        tr("Every number of the chart (%1)").arg(as_table->shortcut().toString(QKeySequence::NativeText)));
+    table_button_->setToolTip(tr("Every number of the chart (%1)")
+                                  .arg(as_table->shortcut().toString(QKeySequence::NativeText)));
     auto* menu = new QMenu(copy_button_);
     menu->addAction(picture);
     menu->addAction(numbers);
@@ -220,8 +222,8 @@ QString FillChart::title() const {
 
 QString FillChart::readout() const {
     return box_ && plot_->reader() >= 0
-               ? FillText::at(box_->fill[static_cast<std::size_t>(plot_->reader())], box_->usable_bytes,
-                              prefixes_)
+               ? FillText::at(box_->fill[static_cast<std::size_t>(plot_->reader())],
+                              box_->usable_bytes, prefixes_)
                : QString();
 }
 
@@ -259,8 +261,8 @@ void FillChart::showReading() {
     for (std::size_t i = 0; i < readings_.size(); ++i) readings_[i].second->setText(values[i]);
     const QString words = readout();
     slider_->setAccessibleDescription(words);
-    view_->setAccessibleDescription(
-        FillText::summary(*box_, horizon_, as_of_, prefixes_) + u' ' + tr("Read: %1").arg(words));
+    view_->setAccessibleDescription(FillText::summary(*box_, horizon_, as_of_, prefixes_) + u' ' +
+                                    tr("Read: %1").arg(words));
 }
 
 void FillChart::alignSlider() {
@@ -268,7 +270,8 @@ void FillChart::alignSlider() {
     // Half a handle beyond the plot at both ends, so that the handle's middle is the reader's line.
     const int half = slider_->style()->pixelMetric(QStyle::PM_SliderLength, nullptr, slider_) / 2;
     const auto width = [](double w) { return std::max(0, static_cast<int>(std::lround(w))); };
-    slider_left_->changeSize(width(plot.left() - half), 0, QSizePolicy::Fixed, QSizePolicy::Minimum);
+    slider_left_->changeSize(width(plot.left() - half), 0, QSizePolicy::Fixed,
+                             QSizePolicy::Minimum);
     slider_right_->changeSize(width(view_->width() - plot.right() - half), 0, QSizePolicy::Fixed,
                               QSizePolicy::Minimum);
     if (body_->layout()) body_->layout()->invalidate();
@@ -298,10 +301,10 @@ void FillChart::retheme() {
         label->setFont(scaled(font(), size));
     };
     for (auto& [caption, value] : readings_) {
-        coloured(caption, theme.muted, 0.88);
+        coloured(caption, shown.muted, 0.88);
         coloured(value, shown.ink, 1);
     }
-    coloured(note_, theme.muted, 0.88);
+    coloured(note_, shown.muted, 0.88);
     const QFontMetricsF metrics(font());
     if (auto* tiles = findChild<TileLayout*>(QStringLiteral("readings")))
         tiles->setLeastWidth(static_cast<int>(metrics.height() * 6.4));
@@ -337,6 +340,8 @@ void FillChart::showTable() {
     view->verticalHeader()->hide();
     view->horizontalHeader()->setHighlightSections(false);
     view->resizeColumnsToContents();
+    for (int c = 0; c < table_->columnCount(); ++c)
+        view->setColumnWidth(c, view->columnWidth(c) + 12);
     view->horizontalHeader()->setStretchLastSection(true);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close);
     auto* copy = buttons->addButton(tr("Copy numbers"), QDialogButtonBox::ActionRole);
@@ -359,7 +364,8 @@ void FillChart::copyPicture() const {
 void FillChart::copyNumbers() const { QApplication::clipboard()->setText(tabSeparated()); }
 
 QImage FillChart::renderImage(const QSize& size, qreal ratio) const {
-    const QSize pixels(std::max(1, qRound(size.width() * ratio)), std::max(1, qRound(size.height() * ratio)));
+    const QSize pixels(std::max(1, qRound(size.width() * ratio)),
+                       std::max(1, qRound(size.height() * ratio)));
     QImage image(pixels, QImage::Format_ARGB32_Premultiplied);
     image.setDevicePixelRatio(ratio);
     image.fill(Theme::of(palette()).surface);
@@ -371,11 +377,13 @@ QImage FillChart::renderImage(const QSize& size, qreal ratio) const {
 void FillChart::paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
                         const QFont& font) const {
     if (box_)
-        paint_fill(painter, place, *box_, horizon_, as_of_, prefixes_, parts_->isChecked(), palette, font);
+        paint_fill(painter, place, *box_, horizon_, as_of_, prefixes_, parts_->isChecked(), palette,
+                   font);
 }
 
 void paint_fill(QPainter& painter, const QRectF& place, const BoxOutlook& box, double horizon_days,
-                Day as_of, Prefixes prefixes, bool parts, const QPalette& palette, const QFont& font) {
+                Day as_of, Prefixes prefixes, bool parts, const QPalette& palette,
+                const QFont& font) {
     const Theme theme = Theme::of(palette);
     painter.save();
     painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing);
@@ -399,7 +407,8 @@ void paint_fill(QPainter& painter, const QRectF& place, const BoxOutlook& box, d
     painter.drawText(QRectF(inner.left(), inner.bottom() - note_height, inner.width(), note_height),
                      Qt::TextWordWrap, note);
 
-    const QRectF chart_place = inner.adjusted(0, title_box.height() + pad * 0.6, 0, -note_height - pad * 0.5);
+    const QRectF chart_place =
+        inner.adjusted(0, title_box.height() + pad * 0.6, 0, -note_height - pad * 0.5);
     FillPlot plot;
     QGraphicsScene scene;
     scene.addItem(plot.chart());
@@ -419,7 +428,9 @@ namespace {
 QString file_stem(const QString& name) {
     QString stem;
     for (const QChar c : name.toLower())
-        stem += c.isLetterOrNumber() ? c : (stem.endsWith(u'-') || stem.isEmpty() ? QChar() : QChar(u'-'));
+        stem += c.isLetterOrNumber()
+                    ? c
+                    : (stem.endsWith(u'-') || stem.isEmpty() ? QChar() : QChar(u'-'));
     stem.remove(QChar());
     while (stem.endsWith(u'-')) stem.chop(1);
     return stem.isEmpty() ? QStringLiteral("box") : stem.left(80);

@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-/// How full a box gets: the fan of futures, the middle forecast, what it is made of, the ceiling and
-/// full lines, planned events, and a date to read. The front of ui/charts; Qt Charts stays behind it.
+/// How full a box gets: the fan of futures, the middle forecast, what it is made of, the ceiling
+/// and full lines, planned events, and a date to read. The front of ui/charts; Qt Charts stays
+/// behind it.
 ///
-/// The title says the answer. Every number can be read without the picture: as a sentence at the read
-/// date, as a table, as tab separated text. "Now over the ceiling" and dates of passing come from the
-/// outlook's first-passage days, never from where a band meets a line.
+/// The title says the answer. Every number can be read without the picture: as a sentence at the
+/// read date, as a table, as tab separated text. "Now over the ceiling" and dates of passing come
+/// from the outlook's first-passage days, never from where a band meets a line.
 
 #include "core/outlook/outlook.h"
 #include "core/units/quantity_text.h"
@@ -101,11 +102,12 @@ private:
 
 /// Title, chart and note of one box onto any painter.
 void paint_fill(QPainter& painter, const QRectF& place, const BoxOutlook& box, double horizon_days,
-                Day as_of, Prefixes prefixes, bool parts, const QPalette& palette, const QFont& font);
+                Day as_of, Prefixes prefixes, bool parts, const QPalette& palette,
+                const QFont& font);
 
 /// One PNG a box, 1200 × 700, light colours, into `folder` (made if missing), named after the box.
-/// Needs a QApplication but no display. `written` (may be null) takes the paths. False if a file could
-/// not be written whole; those before it stay.
+/// Needs a QApplication but no display. `written` (may be null) takes the paths. False if a file
+/// could not be written whole; those before it stay.
 bool writeFillPictures(const Answer& answer, const QString& folder, QStringList* written);
 
 }  // namespace ullage

@@ -108,7 +108,8 @@ FillPlot::FillPlot(QObject* parent) : QObject(parent), chart_(new QChart) {
 }
 
 void FillPlot::setBox(const BoxOutlook* box, double horizon_days, Day as_of) {
-    const bool other_scale = !has_box_ || horizon_days != horizon_ || (box && box->name != box_.name);
+    const bool other_scale =
+        !has_box_ || horizon_days != horizon_ || (box && box->name != box_.name);
     has_box_ = box != nullptr && !box->fill.empty();
     box_ = has_box_ ? *box : BoxOutlook{};
     as_of_ = as_of;
@@ -118,7 +119,8 @@ void FillPlot::setBox(const BoxOutlook* box, double horizon_days, Day as_of) {
         from_ = 0;
         to_ = horizon_;
     }
-    if (reader_ >= static_cast<int>(box_.fill.size())) reader_ = static_cast<int>(box_.fill.size()) - 1;
+    if (reader_ >= static_cast<int>(box_.fill.size()))
+        reader_ = static_cast<int>(box_.fill.size()) - 1;
     fillSeries();
     layOut(size_);
 }
@@ -216,13 +218,16 @@ void FillPlot::fillSeries() {
     for (int i = 0; i < static_cast<int>(box_.fill.size()); ++i) {
         const FillPoint& p = box_.fill[static_cast<std::size_t>(i)];
         const double x = dayOf(i);
-        const auto at = [&](double bytes) { return QPointF(x, finite_or_zero(bytes) / unit_bytes_); };
+        const auto at = [&](double bytes) {
+            return QPointF(x, finite_or_zero(bytes) / unit_bytes_);
+        };
         p10 << at(p.used_bytes.p10);
         p25 << at(p.used_bytes.p25);
         p50 << at(p.used_bytes.p50);
         p75 << at(p.used_bytes.p75);
         p90 << at(p.used_bytes.p90);
-        // Medians of parts need not add up to the median of their sum: the drawing stops at the median.
+        // Medians of parts need not add up to the median of their sum: the drawing stops at the
+        // median.
         const double most = p.used_bytes.p50;
         const double a = std::min(most, p.live_bytes.p50);
         const double b = std::min(most, a + p.held_bytes.p50);
@@ -285,8 +290,9 @@ void FillPlot::fillSeries() {
     add(tr("middle forecast"), theme_.median);
     add(tr("1 in 10 below"), theme_.muted);
     if (box_.ceiling_bytes > 0)
-        add(tr("ceiling %1").arg(Words::percent(
-                box_.usable_bytes > 0 ? box_.ceiling_bytes / box_.usable_bytes : 0, 3)),
+        add(tr("ceiling %1")
+                .arg(Words::percent(
+                    box_.usable_bytes > 0 ? box_.ceiling_bytes / box_.usable_bytes : 0, 3)),
             theme_.ceiling);
     if (box_.usable_bytes > 0)
         add(tr("full, %1").arg(Words::bytes(box_.usable_bytes, prefixes_)), theme_.full);
@@ -300,9 +306,10 @@ void FillPlot::fillSeries() {
         item.day = static_cast<double>((event.on - as_of_).count());
         item.line = new QGraphicsLineItem(chart_);
         item.mark = new QGraphicsPathItem(chart_);
-        const QString tip = tr("%1, %2: %3")
-                                .arg(Words::full_date(event.on), QString::fromStdString(event.dataset),
-                                     QString::fromStdString(event.text));
+        const QString tip =
+            tr("%1, %2: %3")
+                .arg(Words::full_date(event.on), QString::fromStdString(event.dataset),
+                     QString::fromStdString(event.text));
         item.mark->setToolTip(tip);
         item.line->setZValue(overlay_z - 1);
         item.mark->setZValue(overlay_z);
@@ -331,7 +338,8 @@ void FillPlot::style() {
     ceiling_->setPen(dashed);
     full_->setPen(QPen(theme_.full, 3, Qt::SolidLine, Qt::FlatCap));
 
-    for (QAbstractAxis* axis : {static_cast<QAbstractAxis*>(dates_), static_cast<QAbstractAxis*>(sizes_)}) {
+    for (QAbstractAxis* axis :
+         {static_cast<QAbstractAxis*>(dates_), static_cast<QAbstractAxis*>(sizes_)}) {
         axis->setLabelsFont(small);
         axis->setLabelsColor(theme_.muted);
         axis->setGridLinePen(QPen(theme_.grid, 1));
@@ -376,8 +384,9 @@ void FillPlot::layOut(const QSizeF& size) {
     sizes_->setLabelFormat(QStringLiteral("%.%1f").arg(decimals));
 
     const QDate start = Words::date(as_of_);
-    ticks_ = calendar_ticks(start.addDays(static_cast<qint64>(std::ceil(from_))),
-                            start.addDays(static_cast<qint64>(std::floor(to_))), plot_.width(), metrics);
+    ticks_ =
+        calendar_ticks(start.addDays(static_cast<qint64>(std::ceil(from_))),
+                       start.addDays(static_cast<qint64>(std::floor(to_))), plot_.width(), metrics);
     const QStringList old = dates_->categoriesLabels();
     for (const QString& label : old) dates_->remove(label);
     dates_->setRange(from_, to_);
@@ -460,7 +469,8 @@ void FillPlot::placeReader() {
     const double values[] = {used.p10, used.p50, used.p90};
     for (std::size_t i = 0; i < reader_dots_.size(); ++i) {
         const double r = i == 1 ? 4 : 2.5;
-        reader_dots_[i]->setRect(x - r, yOf(finite_or_zero(values[i]) / unit_bytes_) - r, 2 * r, 2 * r);
+        reader_dots_[i]->setRect(x - r, yOf(finite_or_zero(values[i]) / unit_bytes_) - r, 2 * r,
+                                 2 * r);
     }
 }
 

@@ -1,13 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-/// The picture of a fill forecast: series, axes, labels and marks on a QChart. Internal to ui/charts:
-/// includes Qt Charts, which nothing outside this folder does.
+/// The picture of a fill forecast: series, axes, labels and marks on a QChart. Internal to
+/// ui/charts: includes Qt Charts, which nothing outside this folder does.
 ///
-/// Model: x is days from `as_of`, y is bytes in the shown unit. Series are made once and refilled. The
-/// plot area is set by hand, so labels, marks and the date reader are placed by one linear map and
-/// not by asking the chart.
-/// Order from below: live, held, other; grid; the band 1 in 10 … 9 in 10, the middle half, their edges;
-/// ceiling and full; the middle forecast; reader.
+/// Model: x is days from `as_of`, y is bytes in the shown unit. Series are made once and refilled.
+/// The plot area is set by hand, so labels, marks and the date reader are placed by one linear map
+/// and not by asking the chart. Order from below: live, held, other; grid; the band 1 in 10 … 9 in
+/// 10, the middle half, their edges; ceiling and full; the middle forecast; reader.
 
 #include "core/outlook/outlook.h"
 #include "core/units/quantity_text.h"
@@ -65,7 +64,7 @@ public:
     std::vector<QRectF> labelBoxes() const;  ///< of the texts at the right edge
     QStringList labelTexts() const;
     std::vector<DateTick> ticks() const { return ticks_; }
-    QStringList axisTexts() const;           ///< as the chart's own axis has them
+    QStringList axisTexts() const;  ///< as the chart's own axis has them
 
 private:
     struct EdgeLabel {
@@ -84,12 +83,13 @@ private:
     FillPoint pointAt(double day) const;
 
     QChart* chart_ = nullptr;
-    QLineSeries *live_top_ = nullptr, *held_low_ = nullptr, *held_top_ = nullptr, *other_low_ = nullptr,
-                *other_top_ = nullptr;
+    QLineSeries *live_top_ = nullptr, *held_low_ = nullptr, *held_top_ = nullptr,
+                *other_low_ = nullptr, *other_top_ = nullptr;
     QLineSeries *p10_ = nullptr, *p25_ = nullptr, *p75_ = nullptr, *p90_ = nullptr;
-    QAreaSeries *live_ = nullptr, *held_ = nullptr, *other_ = nullptr, *outer_ = nullptr, *inner_ = nullptr;
-    QLineSeries *edge_low_ = nullptr, *edge_high_ = nullptr, *median_ = nullptr, *ceiling_ = nullptr,
-                *full_ = nullptr;
+    QAreaSeries *live_ = nullptr, *held_ = nullptr, *other_ = nullptr, *outer_ = nullptr,
+                *inner_ = nullptr;
+    QLineSeries *edge_low_ = nullptr, *edge_high_ = nullptr, *median_ = nullptr,
+                *ceiling_ = nullptr, *full_ = nullptr;
     QCategoryAxis* dates_ = nullptr;
     QValueAxis* sizes_ = nullptr;
 

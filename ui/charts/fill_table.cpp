@@ -15,7 +15,8 @@ ByteUnit byte_unit(double top, Prefixes prefixes) {
     const auto space = text.find_last_of(' ');
     const std::string name = space == std::string::npos ? "B" : text.substr(space + 1);
     const auto one = parse_bytes("1 " + name);
-    return one ? ByteUnit{QString::fromStdString(name), one->value} : ByteUnit{QStringLiteral("B"), 1};
+    return one ? ByteUnit{QString::fromStdString(name), one->value}
+               : ByteUnit{QStringLiteral("B"), 1};
 }
 
 FillTable::FillTable(QObject* parent) : QAbstractTableModel(parent) {}
@@ -24,6 +25,7 @@ void FillTable::setBox(const BoxOutlook& box) {
     beginResetModel();
     points_ = box.fill;
     usable_ = box.usable_bytes;
+    chooseUnit();
     endResetModel();
 }
 
@@ -38,92 +40,126 @@ void FillTable::setPrefixes(Prefixes prefixes) {
     if (prefixes == prefixes_) return;
     beginResetModel();
     prefixes_ = prefixes;
+    chooseUnit();
     endResetModel();
+}
+
+void FillTable::chooseUnit() {
+    double top = usable_;
+    for (const FillPoint& p : points_) top = std::max(top, p.used_bytes.p90);
+    unit_ = byte_unit(top, prefixes_);
 }
 
 int FillTable::rowCount(const QModelIndex& parent) const {
     return parent.isValid() ? 0 : static_cast<int>(points_.size());
 }
 
-int FillTable::columnCount(const QModelIndex& parent) const { return parent.isValid() ? 0 : columns; }
+int FillTable::columnCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : columns;
+}
 
 double FillTable::value(const FillPoint& p, int column) const {
     switch (column) {
-        case p10: return p.used_bytes.p10;
-        case p25: return p.used_bytes.p25;
-        case p50: return p.used_bytes.p50;
-        case p75: return p.used_bytes.p75;
-        case p90: return p.used_bytes.p90;
-        case live: return p.live_bytes.p50;
-        case held: return p.held_bytes.p50;
-        case other: return p.other_bytes;
-        default: return p.fill;
+        case p10:
+            return p.used_bytes.p10;
+        case p25:
+            return p.used_bytes.p25;
+        case p50:
+            return p.used_bytes.p50;
+        case p75:
+            return p.used_bytes.p75;
+        case p90:
+            return p.used_bytes.p90;
+        case live:
+            return p.live_bytes.p50;
+        case held:
+            return p.held_bytes.p50;
+        case other:
+            return p.other_bytes;
+        default:
+            return p.fill;
     }
 }
 
 QVariant FillTable::data(const QModelIndex& index, int role) const {
-    if (!checkIndex(index, CheckIndexOption::IndexIsValid | CheckIndexOption::ParentIsInvalid)) return {};
+    if (!checkIndex(index, CheckIndexOption::IndexIsValid | CheckIndexOption::ParentIsInvalid))
+        return {};
     const FillPoint& p = points_[static_cast<std::size_t>(index.row())];
     switch (role) {
         case Qt::DisplayRole:
             if (index.column() == date) return Words::full_date(p.date);
-            if (index.column() == fill) return Words::percent(p.fill, 3);
-            return Words::bytes(value(p, index.column()), prefixes_, 4);
+            if (index.column() == fill) return QLocale().toString(100 * p.fill, 'f', 1);
+            return QLocale().toString(value(p, index.column()) / unit_.bytes, 'f', 2);
         case Qt::EditRole:
             if (index.column() == date) return Words::date(p.date);
             return value(p, index.column());
-        case Qt::ToolTipRole: return FillText::at(p, usable_, prefixes_);
-        case Qt::TextAlignmentRole: return QVariant(Qt::AlignRight | Qt::AlignVCenter);
-        default: return {};
+        case Qt::ToolTipRole:
+            return FillText::at(p, usable_, prefixes_);
+        case Qt::TextAlignmentRole:
+            return QVariant(Qt::AlignRight | Qt::AlignVCenter);
+        default:
+            return {};
     }
 }
 
 QVariant FillTable::headerData(int section, Qt::Orientation orientation, int role) const {
     if (orientation != Qt::Horizontal || section < 0 || section >= columns) return {};
     if (role == Qt::TextAlignmentRole) return QVariant(Qt::AlignRight | Qt::AlignVCenter);
-    if (role == Qt::DisplayRole) switch (section) {
-            case date: return tr("Date");
-            case p10: return tr("1 in 10 below");
-            case p25: return tr("1 in 4 below");
-            case p50: return tr("Middle");
-            case p75: return tr("1 in 4 above");
-            case p90: return tr("1 in 10 above");
-            case live: return tr("Live");
-            case held: return tr("Held");
-            case other: return tr("Other");
-            default: return tr("Fill");
+    if (role == Qt::DisplayRole) {
+        switch (section) {
+            case date:
+                return tr("Date");
+            case p10:
+                return tr("1 in 10 below (%1)").arg(unit_.name);
+            case p25:
+                return tr("1 in 4 below (%1)").arg(unit_.name);
+            case p50:
+                return tr("Middle (%1)").arg(unit_.name);
+            case p75:
+                return tr("1 in 4 above (%1)").arg(unit_.name);
+            case p90:
+                return tr("1 in 10 above (%1)").arg(unit_.name);
+            case live:
+                return tr("Live (%1)").arg(unit_.name);
+            case held:
+                return tr("Held (%1)").arg(unit_.name);
+            case other:
+                return tr("Other (%1)").arg(unit_.name);
+            default:
+                return tr("Fill (%)");
         }
-    if (role == Qt::ToolTipRole) switch (section) {
-            case live: return tr("The datasets' own bytes, middle forecast");
-            case held: return tr("Held by snapshots alone, middle forecast");
-            case other: return tr("Other data stored there, constant");
-            case fill: return tr("Middle forecast ÷ usable size");
-            default: return tr("Used bytes");
+    }
+    if (role == Qt::ToolTipRole) {
+        switch (section) {
+            case live:
+                return tr("The datasets' own bytes, middle forecast");
+            case held:
+                return tr("Held by snapshots alone, middle forecast");
+            case other:
+                return tr("Other data stored there, constant");
+            case fill:
+                return tr("Middle forecast ÷ usable size");
+            default:
+                return tr("Used");
         }
+    }
     return {};
 }
 
 QString FillTable::tabSeparated() const {
-    double top = usable_;
-    for (const FillPoint& p : points_) top = std::max(top, p.used_bytes.p90);
-    const ByteUnit unit = byte_unit(top, prefixes_);
     QLocale plain;
     plain.setNumberOptions(QLocale::OmitGroupSeparator);
     QString text;
     for (int c = 0; c < columns; ++c) {
         if (c > 0) text += u'\t';
         text += headerData(c, Qt::Horizontal).toString();
-        if (c == fill)
-            text += QStringLiteral(" (%)");
-        else if (c != date)
-            text += QStringLiteral(" (%1)").arg(unit.name);
     }
     text += u'\n';
     for (const FillPoint& p : points_) {
         text += Words::date(p.date).toString(Qt::ISODate);
         for (int c = p10; c < columns; ++c)
             text += u'\t' + (c == fill ? plain.toString(100 * p.fill, 'f', 2)
-                                       : plain.toString(value(p, c) / unit.bytes, 'f', 4));
+                                       : plain.toString(value(p, c) / unit_.bytes, 'f', 4));
         text += u'\n';
     }
     return text;

@@ -2,8 +2,8 @@
 #pragma once
 /// A fill chart's numbers as a table: one row a computed date.
 ///
-/// Display: text in the user's locale; Edit: the bare number in bytes, a share, or a QDate, for sorting
-/// and tests; ToolTip: the row as a sentence.
+/// Display: text in the user's locale, sizes in one unit that the header names; Edit: the bare
+/// number in bytes, a share, or a QDate, for sorting and tests; ToolTip: the row as a sentence.
 
 #include "core/outlook/outlook.h"
 #include "core/units/quantity_text.h"
@@ -13,6 +13,13 @@
 #include <vector>
 
 namespace ullage {
+
+/// The unit in which a size of `top` bytes reads well, and its bytes: {"TB", 1e12}.
+struct ByteUnit {
+    QString name;
+    double bytes = 1;
+};
+ByteUnit byte_unit(double top, Prefixes prefixes);
 
 class FillTable : public QAbstractTableModel {
     Q_OBJECT
@@ -32,23 +39,19 @@ public:
     QVariant headerData(int section, Qt::Orientation orientation,
                         int role = Qt::DisplayRole) const override;
 
-    /// Header and rows, tab separated; dates ISO 8601, sizes in the unit the header names, numbers as
-    /// the user's locale writes them, without grouping, so that a spreadsheet of the same desktop reads them.
+    /// Header and rows, tab separated; dates ISO 8601, sizes in the unit the header names, numbers
+    /// as the user's locale writes them, without grouping, so that a spreadsheet of the same
+    /// desktop reads them.
     QString tabSeparated() const;
 
 private:
+    void chooseUnit();
     double value(const FillPoint& point, int column) const;
 
     std::vector<FillPoint> points_;
     double usable_ = 0;
     Prefixes prefixes_ = Prefixes::decimal;
+    ByteUnit unit_;
 };
-
-/// The unit in which a size of `top` bytes reads well, and its bytes: {"TB", 1e12}.
-struct ByteUnit {
-    QString name;
-    double bytes = 1;
-};
-ByteUnit byte_unit(double top, Prefixes prefixes);
 
 }  // namespace ullage

@@ -21,30 +21,33 @@ QString FillText::title(const BoxOutlook& box, double horizon_days, Day as_of) {
     }
     if (box.chance_of_ceiling_within_horizon <= 0)
         return tr("%1 stays below its ceiling for %2 in every future").arg(name, horizon);
-    const int later = static_cast<int>(std::count_if(box.ceiling_marks.begin(), box.ceiling_marks.end(),
-                                                     [](const auto& m) { return !m; }));
+    const int later = static_cast<int>(std::count_if(
+        box.ceiling_marks.begin(), box.ceiling_marks.end(), [](const auto& m) { return !m; }));
     if (later == 20)
-        return tr("%1 stays below its ceiling for %2 in more than 19 of 20 futures").arg(name, horizon);
+        return tr("%1 stays below its ceiling for %2 in more than 19 of 20 futures")
+            .arg(name, horizon);
     return tr("%1 stays below its ceiling for %2 in %3 of 20 futures")
         .arg(name, horizon, QLocale().toString(later));
 }
 
 QString FillText::at(const FillPoint& p, double usable_bytes, Prefixes prefixes) {
     const auto bytes = [prefixes](double b) { return Words::bytes(b, prefixes); };
-    QString text = usable_bytes > 0
-                       ? tr("%1: in the middle %2 used, %3 of usable.")
-                             .arg(Words::full_date(p.date), bytes(p.used_bytes.p50), Words::percent(p.fill))
-                       : tr("%1: in the middle %2 used.")
-                             .arg(Words::full_date(p.date), bytes(p.used_bytes.p50));
+    QString text = usable_bytes > 0 ? tr("%1: in the middle %2 used, %3 of usable.")
+                                          .arg(Words::full_date(p.date), bytes(p.used_bytes.p50),
+                                               Words::percent(p.fill))
+                                    : tr("%1: in the middle %2 used.")
+                                          .arg(Words::full_date(p.date), bytes(p.used_bytes.p50));
     text += u' ' + tr("8 in 10 futures between %1 and %2.")
                        .arg(bytes(p.used_bytes.p10), bytes(p.used_bytes.p90));
-    text += u' ' + tr("Live %1, held by snapshots %2.")
-                       .arg(bytes(p.live_bytes.p50), bytes(p.held_bytes.p50));
+    text +=
+        u' ' +
+        tr("Live %1, held by snapshots %2.").arg(bytes(p.live_bytes.p50), bytes(p.held_bytes.p50));
     if (p.other_bytes > 0) text += u' ' + tr("Other data %1.").arg(bytes(p.other_bytes));
     return text;
 }
 
-QString FillText::summary(const BoxOutlook& box, double horizon_days, Day as_of, Prefixes prefixes) {
+QString FillText::summary(const BoxOutlook& box, double horizon_days, Day as_of,
+                          Prefixes prefixes) {
     QString text = title(box, horizon_days, as_of) + u'.';
     text += u' ' + tr("Usable %1, ceiling %2.")
                        .arg(Words::bytes(box.usable_bytes, prefixes),
@@ -61,7 +64,8 @@ QString FillText::summary(const BoxOutlook& box, double horizon_days, Day as_of,
 }
 
 QString FillText::bands_note() {
-    return tr("Dark band: half of all futures. Light band: 8 in 10. It is wide where we know less.");
+    return tr(
+        "Dark band: half of all futures. Light band: 8 in 10. It is wide where we know less.");
 }
 
 }  // namespace ullage

@@ -17,7 +17,8 @@ public:
     /// "attic passes its ceiling around Aug 2028".
     static QString title(const BoxOutlook& box, double horizon_days, Day as_of);
     /// Title and the figures today and at the end, in sentences.
-    static QString summary(const BoxOutlook& box, double horizon_days, Day as_of, Prefixes prefixes);
+    static QString summary(const BoxOutlook& box, double horizon_days, Day as_of,
+                           Prefixes prefixes);
     /// One date's values in one sentence.
     static QString at(const FillPoint& point, double usable_bytes, Prefixes prefixes);
     static QString bands_note();  ///< what the two shades mean

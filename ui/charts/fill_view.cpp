@@ -17,7 +17,8 @@
 
 namespace ullage {
 
-FillView::FillView(FillPlot* plot, QWidget* parent) : QChartView(plot->chart(), parent), plot_(plot) {
+FillView::FillView(FillPlot* plot, QWidget* parent)
+    : QChartView(plot->chart(), parent), plot_(plot) {
     setFrameShape(QFrame::NoFrame);
     setRenderHint(QPainter::Antialiasing);
     setFocusPolicy(Qt::StrongFocus);
@@ -158,18 +159,32 @@ void FillView::keyPressEvent(QKeyEvent* event) {
             else
                 step(1);
             break;
-        case Qt::Key_PageUp: step(13); break;  // a quarter of weekly points
-        case Qt::Key_PageDown: step(-13); break;
-        case Qt::Key_Home: step(-count); break;
-        case Qt::Key_End: step(count); break;
+        case Qt::Key_PageUp:
+            step(13);
+            break;  // a quarter of weekly points
+        case Qt::Key_PageDown:
+            step(-13);
+            break;
+        case Qt::Key_Home:
+            step(-count);
+            break;
+        case Qt::Key_End:
+            step(count);
+            break;
         case Qt::Key_Plus:
-        case Qt::Key_Equal: zoom(0.8, middle); break;
-        case Qt::Key_Minus: zoom(1.25, middle); break;
+        case Qt::Key_Equal:
+            zoom(0.8, middle);
+            break;
+        case Qt::Key_Minus:
+            zoom(1.25, middle);
+            break;
         case Qt::Key_0:
             plot_->setDayRange(0, plot_->horizon());
             emit laidOut();
             break;
-        default: event->ignore(); return;
+        default:
+            event->ignore();
+            return;
     }
     event->accept();
 }

@@ -2,11 +2,11 @@
 #pragma once
 /// The only chart view of the program. Internal to ui/charts.
 ///
-/// Qt 6.4's own view ends the program when clicked where no item lies (QTBUG-118669) and swallows the
-/// wheel so that a page does not scroll (QTBUG-119712); here mouse and wheel are handled without it.
-/// Mouse: press or drag moves the date reader; Shift or the middle button drags the dates; Ctrl and
-/// wheel zooms about the pointer; double click shows all. Keys: Left, Right, Page Up, Page Down, Home,
-/// End move the reader; + − 0 zoom; Ctrl+Left, Ctrl+Right drag the dates.
+/// Qt 6.4's own view ends the program when clicked where no item lies (QTBUG-118669) and swallows
+/// the wheel so that a page does not scroll (QTBUG-119712); here mouse and wheel are handled
+/// without it. Mouse: press or drag moves the date reader; Shift or the middle button drags the
+/// dates; Ctrl and wheel zooms about the pointer; double click shows all. Keys: Left, Right, Page
+/// Up, Page Down, Home, End move the reader; + − 0 zoom; Ctrl+Left, Ctrl+Right drag the dates.
 
 #include <QtCharts/QChartView>
 

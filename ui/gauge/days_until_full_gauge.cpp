@@ -33,7 +33,8 @@ void draw_lane(QPainter& painter, const LaneGeometry& lane, const QString& label
     const QFontMetricsF metrics(note_font);
 
     painter.setPen(QPen(theme.edge, 1));
-    painter.drawLine(QPointF(lane.place.left(), base + 0.5), QPointF(lane.place.right(), base + 0.5));
+    painter.drawLine(QPointF(lane.place.left(), base + 0.5),
+                     QPointF(lane.place.right(), base + 0.5));
     painter.setPen(theme.ink);
     painter.drawText(lane.label, Qt::AlignLeft | Qt::AlignVCenter, label);
 
@@ -52,7 +53,8 @@ void draw_lane(QPainter& painter, const LaneGeometry& lane, const QString& label
     if (lane.p10) {
         const double end = lane.p90.value_or(lane.place.right());
         painter.setPen(QPen(colour, 3, Qt::SolidLine, Qt::FlatCap));
-        painter.drawLine(QPointF(*lane.p10, base + 1.5), QPointF(std::max(end, *lane.p10 + 2), base + 1.5));
+        painter.drawLine(QPointF(*lane.p10, base + 1.5),
+                         QPointF(std::max(end, *lane.p10 + 2), base + 1.5));
         if (lane.p50) {
             painter.setPen(QPen(theme.ink, 2, Qt::SolidLine, Qt::FlatCap));
             painter.drawLine(QPointF(*lane.p50, base - 1), QPointF(*lane.p50, base + 5));
@@ -75,7 +77,8 @@ DaysUntilFullGauge::DaysUntilFullGauge(QWidget* parent)
     tell();
 }
 
-void DaysUntilFullGauge::setBox(const BoxOutlook* box, double horizon_days, Day as_of, Level status) {
+void DaysUntilFullGauge::setBox(const BoxOutlook* box, double horizon_days, Day as_of,
+                                Level status) {
     as_of_ = as_of;
     status_ = status;
     if (!box) {
@@ -115,8 +118,9 @@ void DaysUntilFullGauge::tell() {
             words += u' ' + tr("Of 20 futures, %1 are full later than %2.")
                                 .arg(locale().toString(count(numbers_.full_marks)), horizon);
     }
-    describe(text_.name.isEmpty() ? tr("Days until full") : tr("Days until %1 is full").arg(text_.name),
-             words);
+    describe(
+        text_.name.isEmpty() ? tr("Days until full") : tr("Days until %1 is full").arg(text_.name),
+        words);
 }
 
 void DaysUntilFullGauge::stateChanged() {
@@ -129,8 +133,8 @@ GaugeGeometry DaysUntilFullGauge::geometryNow() const {
 }
 
 int DaysUntilFullGauge::heightForWidth(int width) const {
-    return static_cast<int>(std::ceil(
-        gauge_geometry(text_, numbers_, state_words(state()), width, 0, font()).height));
+    return static_cast<int>(
+        std::ceil(gauge_geometry(text_, numbers_, state_words(state()), width, 0, font()).height));
 }
 
 QSize DaysUntilFullGauge::sizeHint() const {
@@ -140,17 +144,18 @@ QSize DaysUntilFullGauge::sizeHint() const {
 
 QSize DaysUntilFullGauge::minimumSizeHint() const {
     const int width = static_cast<int>(20 * QFontMetricsF(font()).height());
-    return {width, static_cast<int>(std::ceil(gauge_geometry(text_, numbers_, state_words(state()),
-                                                             std::max(width, this->width()), 0, font())
-                                                  .least_height))};
+    return {width,
+            static_cast<int>(std::ceil(gauge_geometry(text_, numbers_, state_words(state()),
+                                                      std::max(width, this->width()), 0, font())
+                                           .least_height))};
 }
 
 void DaysUntilFullGauge::paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
                                  const QFont& font) const {
     using Role = PlacedText::Role;
     const Theme theme = Theme::of(palette);
-    const GaugeGeometry g = gauge_geometry(text_, numbers_, state_words(state()), place.width(),
-                                           place.height(), font);
+    const GaugeGeometry g =
+        gauge_geometry(text_, numbers_, state_words(state()), place.width(), place.height(), font);
     painter.save();
     painter.translate(place.topLeft());
     painter.setRenderHint(QPainter::Antialiasing);
@@ -174,8 +179,9 @@ void DaysUntilFullGauge::paintTo(QPainter& painter, const QRectF& place, const Q
     }
     if (g.has_track) {
         const QFont note_font = gauge_font(Role::note, font);
-        draw_lane(painter, g.ceiling, GaugeText::ceiling_lane(), text_.ceiling_passed || text_.full_passed,
-                  theme.median, Mark::round, theme, note_font);
+        draw_lane(painter, g.ceiling, GaugeText::ceiling_lane(),
+                  text_.ceiling_passed || text_.full_passed, theme.median, Mark::round, theme,
+                  note_font);
         draw_lane(painter, g.full, GaugeText::full_lane(), text_.full_passed, theme.full,
                   Mark::square, theme, note_font);
         painter.setFont(note_font);
@@ -192,7 +198,8 @@ void DaysUntilFullGauge::paintTo(QPainter& painter, const QRectF& place, const Q
     if (!g.state.text.isEmpty()) {
         painter.setFont(scaled(font, 1, QFont::DemiBold));
         painter.setPen(state() == ShownState::failed ? theme.full : theme.ink);
-        painter.drawText(g.state.place, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, g.state.text);
+        painter.drawText(g.state.place, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap,
+                         g.state.text);
     }
     painter.restore();
 }
@@ -206,8 +213,7 @@ bool DaysUntilFullGauge::event(QEvent* event) {
         };
         QString tip;
         if (g.has_track) {
-            const QString when =
-                Words::full_date(add_days(as_of_, g.track.days(help->pos().x())));
+            const QString when = Words::full_date(add_days(as_of_, g.track.days(help->pos().x())));
             const auto until = [&](const auto& marks) {
                 const double day = g.track.days(help->pos().x());
                 return std::count_if(marks.begin(), marks.end(),
@@ -215,10 +221,12 @@ bool DaysUntilFullGauge::event(QEvent* event) {
             };
             if (near(g.ceiling, text_.ceiling_passed || text_.full_passed))
                 tip = tr("By %1, %2 of 20 futures have reached the ceiling.")
-                          .arg(when, locale().toString(static_cast<int>(until(numbers_.ceiling_marks))));
+                          .arg(when,
+                               locale().toString(static_cast<int>(until(numbers_.ceiling_marks))));
             else if (near(g.full, text_.full_passed))
-                tip = tr("By %1, %2 of 20 futures are full.")
-                          .arg(when, locale().toString(static_cast<int>(until(numbers_.full_marks))));
+                tip =
+                    tr("By %1, %2 of 20 futures are full.")
+                        .arg(when, locale().toString(static_cast<int>(until(numbers_.full_marks))));
         }
         if (tip.isEmpty())
             QToolTip::hideText();

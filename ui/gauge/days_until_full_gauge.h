@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-/// "Days until full": a track of time from today to the horizon with 20 countable marks, each one of
-/// 20 equally likely futures, where each reaches the ceiling (round, upper lane) and full (square,
-/// lower lane). Not a dial: that has no end for "never" and hides the spread.
+/// "Days until full": a track of time from today to the horizon with 20 countable marks, each one
+/// of 20 equally likely futures, where each reaches the ceiling (round, upper lane) and full
+/// (square, lower lane). Not a dial: that has no end for "never" and hides the spread.
 ///
 /// States: no answer yet; ready (also: over the ceiling, full, shrinking, not within the horizon);
 /// updating, cancelled, failed, in which the last figures stay, paler, with words that say so.

@@ -62,14 +62,14 @@ void GaugeCard::setState(ShownState state) {
 }
 
 int GaugeCard::leastWidth(const QFont& font) {
-    return static_cast<int>(
-        std::ceil(QFontMetricsF(headline_font(font)).averageCharWidth() * 17 +
-                  QFontMetricsF(font).height() * 1.4));
+    return static_cast<int>(std::ceil(QFontMetricsF(headline_font(font)).averageCharWidth() * 17 +
+                                      QFontMetricsF(font).height() * 1.4));
 }
 
 QString GaugeCard::whenWords() const {
-    return text_.status.isEmpty() ? text_.short_when
-                                  : tr("%1, %2", "status, date").arg(text_.status, text_.short_when);
+    return text_.status.isEmpty()
+               ? text_.short_when
+               : tr("%1, %2", "status, date").arg(text_.status, text_.short_when);
 }
 
 CardGeometry GaugeCard::geometryFor(double width) const {
@@ -82,7 +82,8 @@ CardGeometry GaugeCard::geometryFor(double width) const {
     const double side = std::round(name.ascent() * 1.1);
     g.shape = QRectF(pad, y + (name.height() - side) / 2, side, side);
     const double name_width = std::max(1.0, inner - side - em * 0.45);
-    const double name_height = std::max(name.height(), wrapped(text_.name, name_width, name_font(font())));
+    const double name_height =
+        std::max(name.height(), wrapped(text_.name, name_width, name_font(font())));
     g.name = QRectF(pad + side + em * 0.45, y, name_width, name_height);
     y += name_height + em * 0.25;
     const double head = wrapped(text_.headline, inner, headline_font(font()));
@@ -111,7 +112,8 @@ int GaugeCard::heightForWidth(int width) const {
 
 QSize GaugeCard::minimumSizeHint() const {
     // Narrower than its headline's longest word a card cannot be read.
-    return {leastWidth(font()), static_cast<int>(std::ceil(geometryFor(leastWidth(font())).height))};
+    return {leastWidth(font()),
+            static_cast<int>(std::ceil(geometryFor(leastWidth(font())).height))};
 }
 
 void GaugeCard::paintEvent(QPaintEvent*) {
@@ -149,8 +151,10 @@ void GaugeCard::paintEvent(QPaintEvent*) {
     painter.setPen(QPen(theme.edge, 1));
     painter.drawLine(QPointF(g.bar_place.left(), std::floor(y) + 0.5),
                      QPointF(g.bar_place.right(), std::floor(y) + 0.5));
-    painter.drawLine(QPointF(g.bar_place.left() + 0.5, y - 3), QPointF(g.bar_place.left() + 0.5, y + 3));
-    painter.drawLine(QPointF(g.bar_place.right() - 0.5, y - 3), QPointF(g.bar_place.right() - 0.5, y + 3));
+    painter.drawLine(QPointF(g.bar_place.left() + 0.5, y - 3),
+                     QPointF(g.bar_place.left() + 0.5, y + 3));
+    painter.drawLine(QPointF(g.bar_place.right() - 0.5, y - 3),
+                     QPointF(g.bar_place.right() - 0.5, y + 3));
     if (text_.ceiling_passed || text_.full_passed) {
         painter.setPen(Qt::NoPen);
         painter.setBrush(theme.full);
@@ -168,7 +172,8 @@ void GaugeCard::paintEvent(QPaintEvent*) {
 }
 
 void GaugeCard::changeEvent(QEvent* event) {
-    if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) updateGeometry();
+    if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange)
+        updateGeometry();
     update();
     QAbstractButton::changeEvent(event);
 }

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-/// A gauge in small, for a strip of all boxes: status shape, name, headline, and a bar from 1 in 10 to
-/// 9 in 10 on the same track of time, with a tick at the middle. A button: click, Space or Enter choose it.
+/// A gauge in small, for a strip of all boxes: status shape, name, headline, and a bar from 1 in 10
+/// to 9 in 10 on the same track of time, with a tick at the middle. A button: click, Space or Enter
+/// choose it.
 
 #include "ui/gauge/gauge_geometry.h"
 #include "ui/theme/drawn_widget.h"

@@ -14,8 +14,8 @@
 namespace ullage {
 namespace {
 
-constexpr double countable = 4.5;  // a mark's least width in pixels that can still be counted
-constexpr double gap_share = 0.12; // of a mark's width, left free between marks
+constexpr double countable = 4.5;   // a mark's least width in pixels that can still be counted
+constexpr double gap_share = 0.12;  // of a mark's width, left free between marks
 
 double wrapped_height(const QString& text, double width, const QFont& font) {
     return QFontMetricsF(font)
@@ -28,7 +28,8 @@ struct Columns {
     int highest = 0;  // rows
 };
 
-Columns columns_of(const std::vector<double>& xs, double left, double pitch, int count, int abreast) {
+Columns columns_of(const std::vector<double>& xs, double left, double pitch, int count,
+                   int abreast) {
     Columns c;
     c.of_mark.resize(static_cast<std::size_t>(std::max(1, count)));
     for (int i = 0; i < static_cast<int>(xs.size()); ++i) {
@@ -55,12 +56,16 @@ double TimeTrack::days(double at_x) const {
 
 QFont gauge_font(PlacedText::Role role, const QFont& font) {
     switch (role) {
-        case PlacedText::Role::name: return scaled(font, 1.1, QFont::DemiBold);
-        case PlacedText::Role::headline: return scaled(font, 1.95, QFont::DemiBold);
-        case PlacedText::Role::note: return scaled(font, 0.88);
+        case PlacedText::Role::name:
+            return scaled(font, 1.1, QFont::DemiBold);
+        case PlacedText::Role::headline:
+            return scaled(font, 1.95, QFont::DemiBold);
+        case PlacedText::Role::note:
+            return scaled(font, 0.88);
         case PlacedText::Role::line:
         case PlacedText::Role::full:
-        case PlacedText::Role::order: break;
+        case PlacedText::Role::order:
+            break;
     }
     return font;
 }
@@ -133,9 +138,12 @@ std::vector<TrackTick> track_ticks(const TimeTrack& track, double top, const QFo
     const auto words = [](const Step& step, int n) {
         const QString number = QLocale().toString(n * step.shown);
         switch (step.unit) {
-            case Step::day: return GaugeText::tr("%1 d", "days on a track").arg(number);
-            case Step::month: return GaugeText::tr("%1 mo", "months on a track").arg(number);
-            default: return GaugeText::tr("%1 y", "years on a track").arg(number);
+            case Step::day:
+                return GaugeText::tr("%1 d", "days on a track").arg(number);
+            case Step::month:
+                return GaugeText::tr("%1 mo", "months on a track").arg(number);
+            default:
+                return GaugeText::tr("%1 y", "years on a track").arg(number);
         }
     };
     std::vector<TrackTick> ticks;
@@ -147,7 +155,8 @@ std::vector<TrackTick> track_ticks(const TimeTrack& track, double top, const QFo
         const int most = static_cast<int>(std::floor(track.horizon_days / step.days + 1e-6));
         const double widest = metrics.horizontalAdvance(words(step, std::max(1, most)));
         const double now = metrics.horizontalAdvance(GaugeText::tr("now"));
-        if (step.days * per_day < std::max(widest, (widest + now) / 2) + metrics.averageCharWidth() * 1.5)
+        if (step.days * per_day <
+            std::max(widest, (widest + now) / 2) + metrics.averageCharWidth() * 1.5)
             continue;
         const auto add = [&](double days_at, const QString& text) {
             TrackTick tick;

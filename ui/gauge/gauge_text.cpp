@@ -104,13 +104,15 @@ GaugeText GaugeText::of(const BoxOutlook& box, double horizon_days, Day as_of, L
             t.full = tr("Completely full: %1, around %2")
                          .arg(Words::span(*full.p50), date_of(*full.p50));
         else
-            t.full = tr("Completely full: %1")
-                         .arg(count_words(box.full_marks, box.chance_of_full_within_horizon, horizon));
+            t.full =
+                tr("Completely full: %1")
+                    .arg(count_words(box.full_marks, box.chance_of_full_within_horizon, horizon));
     }
     if (box.order_by)
-        t.order = *box.order_by < as_of
-                      ? tr("The last safe day to order was %1.").arg(Words::full_date(*box.order_by))
-                      : tr("Order more by %1.").arg(Words::full_date(*box.order_by));
+        t.order =
+            *box.order_by < as_of
+                ? tr("The last safe day to order was %1.").arg(Words::full_date(*box.order_by))
+                : tr("Order more by %1.").arg(Words::full_date(*box.order_by));
     return t;
 }
 

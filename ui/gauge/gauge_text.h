@@ -19,13 +19,13 @@ struct GaugeText {
 
 public:
     QString name;
-    QString status;       ///< the status word
-    QString headline;     ///< "About 20 months"
-    QString when;         ///< "to the 80 % ceiling, around Aug 2028"
-    QStringList range;    ///< "1 in 10: before Jan 2028", "9 in 10: before Jun 2029"
-    QString full;         ///< "Completely full: around Dec 2029"
-    QString order;        ///< "Order by 12 Dec 2027"; empty without a lead time
-    QString short_when;   ///< for a card: "around Aug 2028", "in most futures"
+    QString status;      ///< the status word
+    QString headline;    ///< "About 20 months"
+    QString when;        ///< "to the 80 % ceiling, around Aug 2028"
+    QStringList range;   ///< "1 in 10: before Jan 2028", "9 in 10: before Jun 2029"
+    QString full;        ///< "Completely full: around Dec 2029"
+    QString order;       ///< "Order by 12 Dec 2027"; empty without a lead time
+    QString short_when;  ///< for a card: "around Aug 2028", "in most futures"
     bool ceiling_passed = false, full_passed = false;
 
     /// Every part in reading order, in sentences.
@@ -35,11 +35,11 @@ public:
     /// Shown while there is no answer yet.
     static GaugeText waiting(const QString& name = {});
 
-    static QString later(int count);   ///< "11 later"
-    static QString marks_note();       ///< what a mark and the line below the marks mean
-    static QString ceiling_lane();     ///< "Ceiling"
-    static QString full_lane();        ///< "Full"
-    static QString lane_passed();      ///< "already passed"
+    static QString later(int count);  ///< "11 later"
+    static QString marks_note();      ///< what a mark and the line below the marks mean
+    static QString ceiling_lane();    ///< "Ceiling"
+    static QString full_lane();       ///< "Full"
+    static QString lane_passed();     ///< "already passed"
 };
 
 /// "80 %" of the usable bytes.

@@ -124,7 +124,8 @@ ArrivePage::ArrivePage(QWidget* parent) : Page(parent) {
 int ArrivePage::siteIndex(const std::string& send) const {
     if (!answer()) return -1;
     const auto& sends = answer()->site.sends;
-    const auto at = std::find_if(sends.begin(), sends.end(), [&](const Send& s) { return s.name == send; });
+    const auto at =
+        std::find_if(sends.begin(), sends.end(), [&](const Send& s) { return s.name == send; });
     return at == sends.end() ? -1 : static_cast<int>(at - sends.begin());
 }
 
@@ -146,7 +147,8 @@ void ArrivePage::showItem(const QString& pointer) {
     if (index < 0 || !answer() || index >= static_cast<int>(answer()->site.sends.size())) return;
     const std::string& name = answer()->site.sends[static_cast<std::size_t>(index)].name;
     const auto& sends = answer()->outlook.sends;
-    if (std::none_of(sends.begin(), sends.end(), [&](const SendOutlook& s) { return s.name == name; }))
+    if (std::none_of(sends.begin(), sends.end(),
+                     [&](const SendOutlook& s) { return s.name == name; }))
         return;
     shown_ = name;
     refresh();
@@ -168,7 +170,8 @@ void ArrivePage::refresh() {
         say(headline, detail);
     };
     if (!answer()) {
-        const QString detail = tr("Whether each send is done in time, and how old a copy can get, appears here.");
+        const QString detail =
+            tr("Whether each send is done in time, and how old a copy can get, appears here.");
         if (state() == ShownState::updating)
             nothing(tr("Working out the forecast…"), detail);
         else if (state() == ShownState::failed)
@@ -181,9 +184,10 @@ void ArrivePage::refresh() {
     }
     const Outlook& outlook = answer()->outlook;
     if (outlook.sends.empty()) {
-        nothing(tr("Nothing is sent yet"),
-                tr("Add a send from one box to another, over a link, and whether it arrives in time "
-                   "appears here."));
+        nothing(
+            tr("Nothing is sent yet"),
+            tr("Add a send from one box to another, over a link, and whether it arrives in time "
+               "appears here."));
         return;
     }
     say({}, {});
@@ -232,7 +236,8 @@ void ArrivePage::refresh() {
 void ArrivePage::showStatus() {
     const Theme theme = Theme::of(palette());
     const int size = static_cast<int>(std::round(QFontMetricsF(font()).ascent() * 1.3));
-    shape_->setPixmap(status_icon(level_, theme, size).pixmap(QSize(size, size), devicePixelRatioF()));
+    shape_->setPixmap(
+        status_icon(level_, theme, size).pixmap(QSize(size, size), devicePixelRatioF()));
     status_->setText(status_word(level_));
     set_text_colour(*status_, status_ink(level_, theme));
 }
@@ -259,8 +264,10 @@ void ArrivePage::retheme() {
     headline_->setFont(scaled(font(), 1.45, QFont::DemiBold));
     status_->setFont(scaled(font(), 1.0, QFont::DemiBold));
     state_text_->setFont(scaled(font(), 1.0, QFont::DemiBold));
-    for (QLabel* title : {week_title_, limits_title_}) title->setFont(scaled(font(), 1.15, QFont::DemiBold));
-    for (QLabel* caption : {week_caption_, limits_caption_, route_}) set_text_colour(*caption, theme.muted);
+    for (QLabel* title : {week_title_, limits_title_})
+        title->setFont(scaled(font(), 1.15, QFont::DemiBold));
+    for (QLabel* caption : {week_caption_, limits_caption_, route_})
+        set_text_colour(*caption, theme.muted);
     for (auto& fact : fact_labels_) {
         fact.caption->setFont(scaled(font(), 0.9));
         set_text_colour(*fact.caption, theme.muted);

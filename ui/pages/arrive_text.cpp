@@ -18,30 +18,33 @@ QString ArriveText::headline(const SendOutlook& s, double confidence) {
     if (s.chance_of_missing_window > 1 - confidence)
         return tr("“%1” misses its window: %2 runs are late")
             .arg(name, Words::chance(s.chance_of_missing_window));
-    return tr("“%1” arrives: 19 in 20 runs are done within %2").arg(name, Words::hours(s.hours_per_run.p95));
+    return tr("“%1” arrives: 19 in 20 runs are done within %2")
+        .arg(name, Words::hours(s.hours_per_run.p95));
 }
 
 QString ArriveText::route(const SendOutlook& s) {
     return tr("%1 to %2, over %3")
-        .arg(QString::fromStdString(s.from), QString::fromStdString(s.to), QString::fromStdString(s.link));
+        .arg(QString::fromStdString(s.from), QString::fromStdString(s.to),
+             QString::fromStdString(s.link));
 }
 
 std::vector<Fact> ArriveText::facts(const SendOutlook& s, double horizon_days, Prefixes prefixes) {
     const auto bytes = [prefixes](double b) { return Words::bytes(b, prefixes); };
     std::vector<Fact> facts;
 
-    facts.push_back(
-        {tr("Each run"),
-         tr("%1 in %2", "size, time").arg(bytes(s.bytes_per_run.p50), Words::hours(s.hours_per_run.p50)),
-         tr("or less in half of all runs; 19 in 20 need at most %1 and %2. "
-            "Open hours until the deadline: %3.")
-             .arg(bytes(s.bytes_per_run.p95), Words::hours(s.hours_per_run.p95),
-                  Words::hours(s.open_hours_per_run))});
+    facts.push_back({tr("Each run"),
+                     tr("%1 in %2", "size, time")
+                         .arg(bytes(s.bytes_per_run.p50), Words::hours(s.hours_per_run.p50)),
+                     tr("or less in half of all runs; 19 in 20 need at most %1 and %2. "
+                        "Open hours until the deadline: %3.")
+                         .arg(bytes(s.bytes_per_run.p95), Words::hours(s.hours_per_run.p95),
+                              Words::hours(s.open_hours_per_run))});
 
-    const QString missed = s.chance_of_missing_window <= 0   ? tr("No run")
-                           : s.chance_of_missing_window >= 1 ? tr("Every run")
-                                                             : Words::sentence(tr("%1 runs").arg(
-                                                                   Words::chance(s.chance_of_missing_window)));
+    const QString missed =
+        s.chance_of_missing_window <= 0 ? tr("No run")
+        : s.chance_of_missing_window >= 1
+            ? tr("Every run")
+            : Words::sentence(tr("%1 runs").arg(Words::chance(s.chance_of_missing_window)));
     facts.push_back({tr("Missing the window"), missed,
                      tr("not done when its hours close or the next run is due.")});
 
@@ -63,7 +66,8 @@ std::vector<Fact> ArriveText::facts(const SendOutlook& s, double horizon_days, P
         first.value = Words::sentence(Words::span(*s.first_copy_days.p50));
         first.sentence = tr("for %1.").arg(bytes(s.first_copy_bytes));
         if (s.first_copy_days.p90)
-            first.sentence += u' ' + tr("9 in 10: within %1.").arg(Words::span(*s.first_copy_days.p90));
+            first.sentence +=
+                u' ' + tr("9 in 10: within %1.").arg(Words::span(*s.first_copy_days.p90));
         else
             first.sentence +=
                 u' ' + tr("1 in 10: not within %1.").arg(Words::horizon(horizon_days));
@@ -76,13 +80,15 @@ std::vector<Fact> ArriveText::facts(const SendOutlook& s, double horizon_days, P
         outage.sentence = tr("without the link; after that everything is sent again.");
     } else {
         outage.value = tr("No limit");
-        outage.sentence = tr("the last sent snapshot is held back, so a send can always go on from it.");
+        outage.sentence =
+            tr("the last sent snapshot is held back, so a send can always go on from it.");
     }
     facts.push_back(outage);
 
-    facts.push_back({tr("Restoring everything"), Words::hours(s.restore_hours.p50),
-                     tr("or less in half of all cases, back over the same link; 9 in 10: within %1.")
-                         .arg(Words::hours(s.restore_hours.p90))});
+    facts.push_back(
+        {tr("Restoring everything"), Words::hours(s.restore_hours.p50),
+         tr("or less in half of all cases, back over the same link; 9 in 10: within %1.")
+             .arg(Words::hours(s.restore_hours.p90))});
     return facts;
 }
 

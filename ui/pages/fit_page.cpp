@@ -20,10 +20,14 @@ namespace {
 // Worst first.
 int rank(Level level) {
     switch (level) {
-        case Level::overruns: return 0;
-        case Level::tight: return 1;
-        case Level::fits: return 2;
-        case Level::note: break;
+        case Level::overruns:
+            return 0;
+        case Level::tight:
+            return 1;
+        case Level::fits:
+            return 2;
+        case Level::note:
+            break;
     }
     return 3;
 }
@@ -65,7 +69,8 @@ FitPage::FitPage(QWidget* parent) : Page(parent) {
 int FitPage::siteIndex(const std::string& box) const {
     if (!answer()) return -1;
     const auto& boxes = answer()->site.boxes;
-    const auto at = std::find_if(boxes.begin(), boxes.end(), [&](const Box& b) { return b.name == box; });
+    const auto at =
+        std::find_if(boxes.begin(), boxes.end(), [&](const Box& b) { return b.name == box; });
     return at == boxes.end() ? -1 : static_cast<int>(at - boxes.begin());
 }
 
@@ -81,8 +86,8 @@ void FitPage::showItem(const QString& pointer) {
     if (index < 0 || !answer() || index >= static_cast<int>(answer()->site.boxes.size())) return;
     const std::string& name = answer()->site.boxes[static_cast<std::size_t>(index)].name;
     const auto& boxes = answer()->outlook.boxes;
-    const bool forecast =
-        std::any_of(boxes.begin(), boxes.end(), [&](const BoxOutlook& b) { return b.name == name; });
+    const bool forecast = std::any_of(boxes.begin(), boxes.end(),
+                                      [&](const BoxOutlook& b) { return b.name == name; });
     if (forecast) {
         shown_ = name;
         not_forecast_.clear();
@@ -106,7 +111,8 @@ void FitPage::refresh() {
         gauge_->setBox(nullptr, 1, {}, Level::note);
         chart_->setBox(nullptr, 1, {});
         if (state() == ShownState::updating)
-            say(tr("Working out the forecast…"), tr("How full each box gets, and when, appears here."));
+            say(tr("Working out the forecast…"),
+                tr("How full each box gets, and when, appears here."));
         else if (state() == ShownState::failed)
             say(tr("No forecast"), tr("The calculation failed. What to mend is said below."));
         else if (state() == ShownState::cancelled)
@@ -119,7 +125,8 @@ void FitPage::refresh() {
     if (outlook.boxes.empty()) {
         gauge_->setBox(nullptr, 1, {}, Level::note);
         chart_->setBox(nullptr, 1, {});
-        say(tr("No box to forecast"), tr("Give a box its drives, or its usable size, and the day it fills up appears here."));
+        say(tr("No box to forecast"),
+            tr("Give a box its drives, or its usable size, and the day it fills up appears here."));
         return;
     }
     say({}, {});
@@ -137,7 +144,8 @@ void FitPage::refresh() {
         cards_.push_back(card);
     }
     std::vector<Level> levels;
-    for (const BoxOutlook& box : outlook.boxes) levels.push_back(status_of(box, outlook.horizon_days));
+    for (const BoxOutlook& box : outlook.boxes)
+        levels.push_back(status_of(box, outlook.horizon_days));
 
     auto at = std::find_if(outlook.boxes.begin(), outlook.boxes.end(),
                            [this](const BoxOutlook& b) { return b.name == shown_; });
@@ -159,8 +167,9 @@ void FitPage::refresh() {
     tiles_->invalidate();
 
     notice_->setVisible(!not_forecast_.empty());
-    notice_->setText(tr("%1 has neither drives nor a usable size, so it is not forecast. Shown instead: %2.")
-                         .arg(QString::fromStdString(not_forecast_), QString::fromStdString(shown_)));
+    notice_->setText(
+        tr("%1 has neither drives nor a usable size, so it is not forecast. Shown instead: %2.")
+            .arg(QString::fromStdString(not_forecast_), QString::fromStdString(shown_)));
     gauge_->setBox(&*at, outlook.horizon_days, outlook.as_of, levels[shown]);
     chart_->setBox(&*at, outlook.horizon_days, outlook.as_of);
 }

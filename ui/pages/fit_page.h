@@ -47,7 +47,7 @@ private:
     FillChart* chart_ = nullptr;
     QFrame* line_ = nullptr;
     QLabel* notice_ = nullptr;
-    std::string shown_;     ///< name of the box shown
+    std::string shown_;         ///< name of the box shown
     std::string not_forecast_;  ///< name of a box asked for that has no forecast
 };
 

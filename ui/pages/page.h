@@ -54,7 +54,8 @@ protected:
     void changeEvent(QEvent* event) override;
     void showEvent(QShowEvent* event) override;
 
-    /// The index in a pointer such as "/boxes/3/ceiling" for "boxes"; −1 if it is about something else.
+    /// The index in a pointer such as "/boxes/3/ceiling" for "boxes"; −1 if it is about something
+    /// else.
     static int indexIn(const QString& pointer, const QString& list);
 
 private:

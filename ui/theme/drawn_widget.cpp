@@ -21,14 +21,16 @@ QAccessibleInterface* graphic_for(const QString&, QObject* object) {
 
 QString state_words(ShownState state) {
     switch (state) {
-        case ShownState::updating: return QCoreApplication::translate("ullage::State", "Updating…");
+        case ShownState::updating:
+            return QCoreApplication::translate("ullage::State", "Updating…");
         case ShownState::cancelled:
             return QCoreApplication::translate("ullage::State", "Out of date: cancelled");
         case ShownState::failed:
             return QCoreApplication::translate("ullage::State",
                                                "Out of date: the calculation failed");
         case ShownState::nothing:
-        case ShownState::ready: break;
+        case ShownState::ready:
+            break;
     }
     return {};
 }
@@ -70,9 +72,14 @@ void DrawnWidget::changeEvent(QEvent* event) {
     switch (event->type()) {
         case QEvent::FontChange:
         case QEvent::StyleChange:
-        case QEvent::LayoutDirectionChange: updateGeometry(); [[fallthrough]];
-        case QEvent::PaletteChange: update(); break;
-        default: break;
+        case QEvent::LayoutDirectionChange:
+            updateGeometry();
+            [[fallthrough]];
+        case QEvent::PaletteChange:
+            update();
+            break;
+        default:
+            break;
     }
     QWidget::changeEvent(event);
 }

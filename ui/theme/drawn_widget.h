@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 /// A widget that is a picture: it paints itself the same way on the screen, into an image and onto
-/// paper, can take the keyboard's focus and shows it, and tells assistive technology in words what it
-/// shows (role: graphic).
+/// paper, can take the keyboard's focus and shows it, and tells assistive technology in words what
+/// it shows (role: graphic).
 
 #include <QWidget>
 
@@ -20,7 +20,8 @@ class DrawnWidget : public QWidget {
 public:
     explicit DrawnWidget(QWidget* parent = nullptr);
 
-    /// Paints into `place` with colours made from `palette`. Device independent; leaves the painter as it was.
+    /// Paints into `place` with colours made from `palette`. Device independent; leaves the painter
+    /// as it was.
     virtual void paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
                          const QFont& font) const = 0;
     void setState(ShownState state);

@@ -12,10 +12,14 @@ namespace ullage {
 
 QString status_word(Level level) {
     switch (level) {
-        case Level::fits: return QCoreApplication::translate("ullage::Status", "Fits");
-        case Level::tight: return QCoreApplication::translate("ullage::Status", "Tight");
-        case Level::overruns: return QCoreApplication::translate("ullage::Status", "Overruns");
-        case Level::note: break;
+        case Level::fits:
+            return QCoreApplication::translate("ullage::Status", "Fits");
+        case Level::tight:
+            return QCoreApplication::translate("ullage::Status", "Tight");
+        case Level::overruns:
+            return QCoreApplication::translate("ullage::Status", "Overruns");
+        case Level::note:
+            break;
     }
     return QCoreApplication::translate("ullage::Status", "Note");
 }

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 /// A status as a word and a shape: fits, a ring with a tick; tight, a triangle; overruns, a filled
-/// square with a mark; a note, a small ring with a dot. The shapes differ in outline, so they are told
-/// apart without colour; only the worst one is coloured.
+/// square with a mark; a note, a small ring with a dot. The shapes differ in outline, so they are
+/// told apart without colour; only the worst one is coloured.
 
 #include "core/findings/findings.h"
 #include "ui/theme/theme.h"

@@ -41,7 +41,8 @@ QString Words::localized(const std::string& core_text) {
 }
 
 QString Words::bytes(double bytes, Prefixes prefixes, int digits) {
-    return std::isfinite(bytes) ? localized(format_bytes(Bytes{bytes}, prefixes, digits)) : unknown();
+    return std::isfinite(bytes) ? localized(format_bytes(Bytes{bytes}, prefixes, digits))
+                                : unknown();
 }
 
 QString Words::rate(double bits_per_second) {
@@ -123,7 +124,9 @@ QDate Words::date(Day day) {
     return epoch.addDays(day.time_since_epoch().count());
 }
 
-QString Words::month(const QDate& date) { return QLocale().toString(date, tr("MMM yyyy", "month")); }
+QString Words::month(const QDate& date) {
+    return QLocale().toString(date, tr("MMM yyyy", "month"));
+}
 QString Words::full_date(const QDate& date) {
     return QLocale().toString(date, tr("d MMM yyyy", "date"));
 }

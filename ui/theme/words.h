@@ -2,10 +2,10 @@
 #pragma once
 /// Numbers of an outlook as words and figures of the user's language.
 ///
-/// The core decides how a number is rounded and which unit it gets (quantity_text.h, say_days); here
-/// its figures are written with the default QLocale's decimal sign and its words are translated. A
-/// number and its unit are joined by a no-break space.
-/// Not finite numbers are written as "?" and never end a program.
+/// The core decides how a number is rounded and which unit it gets (quantity_text.h, say_days);
+/// here its figures are written with the default QLocale's decimal sign and its words are
+/// translated. A number and its unit are joined by a no-break space. Not finite numbers are written
+/// as "?" and never end a program.
 
 #include "core/units/calendar.h"
 #include "core/units/quantity_text.h"
@@ -33,8 +33,8 @@ public:
     static QString chance(double chance);
 
     static QDate date(Day day);
-    static QString month(Day day);     ///< "Aug 2028"
-    static QString full_date(Day day); ///< "14 Aug 2028"
+    static QString month(Day day);      ///< "Aug 2028"
+    static QString full_date(Day day);  ///< "14 Aug 2028"
     static QString month(const QDate& date);
     static QString full_date(const QDate& date);
 

@@ -26,7 +26,8 @@ QString limit_step_words(const std::string& key) {
     if (key == "tcp") return words(QT_TRANSLATE_NOOP("ullage::LimitChain", "TCP headers"));
     if (key == "vlan") return words(QT_TRANSLATE_NOOP("ullage::LimitChain", "VLAN tag"));
     if (key == "pppoe") return words(QT_TRANSLATE_NOOP("ullage::LimitChain", "PPPoE headers"));
-    if (key == "wireguard") return words(QT_TRANSLATE_NOOP("ullage::LimitChain", "WireGuard tunnel"));
+    if (key == "wireguard")
+        return words(QT_TRANSLATE_NOOP("ullage::LimitChain", "WireGuard tunnel"));
     if (key == "esp") return words(QT_TRANSLATE_NOOP("ullage::LimitChain", "IPsec ESP tunnel"));
     if (key == "esp-udp")
         return words(QT_TRANSLATE_NOOP("ullage::LimitChain", "IPsec ESP tunnel in UDP"));
@@ -42,12 +43,18 @@ QString limit_step_words(const std::string& key) {
 
 QString limit_name(Limit limit) {
     switch (limit) {
-        case Limit::rate: return LimitChain::tr("the line's rate");
-        case Limit::window: return LimitChain::tr("the receive window");
-        case Limit::loss: return LimitChain::tr("packet loss");
-        case Limit::cipher: return LimitChain::tr("the cipher");
-        case Limit::disk: return LimitChain::tr("the disks");
-        case Limit::hours: break;
+        case Limit::rate:
+            return LimitChain::tr("the line's rate");
+        case Limit::window:
+            return LimitChain::tr("the receive window");
+        case Limit::loss:
+            return LimitChain::tr("packet loss");
+        case Limit::cipher:
+            return LimitChain::tr("the cipher");
+        case Limit::disk:
+            return LimitChain::tr("the disks");
+        case Limit::hours:
+            break;
     }
     return LimitChain::tr("the open hours");
 }
@@ -73,10 +80,12 @@ QString LimitChain::sentence() const {
     const QString rate = Words::rate(goodput_.bits_per_second);
     QString text;
     if (bound_by_ == Limit::hours)
-        text = tr("While it is open the line carries %1, bound by %2; but its open hours are too few.")
-                   .arg(rate, limit_name(goodput_.bound_by));
+        text =
+            tr("While it is open the line carries %1, bound by %2; but its open hours are too few.")
+                .arg(rate, limit_name(goodput_.bound_by));
     else
-        text = tr("What binds is %1: %2 are left for the data.").arg(limit_name(goodput_.bound_by), rate);
+        text = tr("What binds is %1: %2 are left for the data.")
+                   .arg(limit_name(goodput_.bound_by), rate);
     if (goodput_.next_limit != goodput_.bound_by && goodput_.next_bits_per_second > 0)
         text += u' ' + tr("With that lifted, %1 would bind next, at %2.")
                            .arg(limit_name(goodput_.next_limit),
@@ -108,7 +117,8 @@ std::vector<LimitChain::Row> LimitChain::rowsFor(double all_width, const QFont& 
     for (const LimitStep& step : goodput_.chain) {
         top = std::max(top, step.bits_per_second);
         name_width = std::max(name_width, bold.horizontalAdvance(limit_step_words(step.name)));
-        rate_width = std::max(rate_width, bold.horizontalAdvance(Words::rate(step.bits_per_second)));
+        rate_width =
+            std::max(rate_width, bold.horizontalAdvance(Words::rate(step.bits_per_second)));
     }
     std::vector<Row> rows;
     const double row_height = std::round(em * 1.45);
@@ -138,13 +148,16 @@ std::vector<LimitChain::Row> LimitChain::rowsFor(double all_width, const QFont& 
     for (std::size_t i = 0; i < rows.size(); ++i) {
         Row& row = rows[i];
         const double own_line = stacked && !row.own.isEmpty() ? note.height() : 0;
-        const double h = stacked ? metrics.height() + row_height * 0.7 + own_line + em * 0.3 : row_height;
+        const double h =
+            stacked ? metrics.height() + row_height * 0.7 + own_line + em * 0.3 : row_height;
         row.place = QRectF(left, y, width, h);
         const double share = top > 0 ? goodput_.chain[i].bits_per_second / top : 0;
         if (stacked) {
-            row.name_place = QRectF(left, y, std::max(1.0, width - rate_width - gap), metrics.height());
+            row.name_place =
+                QRectF(left, y, std::max(1.0, width - rate_width - gap), metrics.height());
             row.rate_place = QRectF(left + width - rate_width, y, rate_width, metrics.height());
-            row.bar = QRectF(left, y + metrics.height() + em * 0.12, std::max(2.0, width * share), row_height * 0.5);
+            row.bar = QRectF(left, y + metrics.height() + em * 0.12, std::max(2.0, width * share),
+                             row_height * 0.5);
             row.own_place = QRectF(left, row.bar.bottom() + em * 0.05, width, note.height());
         } else {
             const double bars = left + name_width + gap;
@@ -198,8 +211,10 @@ void LimitChain::paintTo(QPainter& painter, const QRectF& place, const QPalette&
         if (beside && i > 0 && rows[i - 1].bar.right() > row.bar.right() + 1) {
             const double x = std::floor(rows[i - 1].bar.right()) - 0.5;
             painter.setPen(QPen(theme.edge, 1));
-            painter.drawLine(QPointF(x, rows[i - 1].bar.bottom()), QPointF(x, row.bar.center().y()));
-            painter.drawLine(QPointF(x, row.bar.center().y()), QPointF(row.bar.right(), row.bar.center().y()));
+            painter.drawLine(QPointF(x, rows[i - 1].bar.bottom()),
+                             QPointF(x, row.bar.center().y()));
+            painter.drawLine(QPointF(x, row.bar.center().y()),
+                             QPointF(row.bar.right(), row.bar.center().y()));
         }
         painter.setPen(theme.ink);
         painter.setFont(row.binding ? bold : font);
@@ -207,7 +222,8 @@ void LimitChain::paintTo(QPainter& painter, const QRectF& place, const QPalette&
         painter.drawText(row.rate_place, Qt::AlignRight | Qt::AlignVCenter, row.rate);
         if (!row.own.isEmpty()) {
             painter.setPen(row.binding ? theme.median : theme.muted);
-            painter.setFont(row.binding ? scaled(own_font(font), 1, QFont::DemiBold) : own_font(font));
+            painter.setFont(row.binding ? scaled(own_font(font), 1, QFont::DemiBold)
+                                        : own_font(font));
             painter.drawText(row.own_place, Qt::AlignLeft | Qt::AlignVCenter, row.own);
         }
     }

@@ -2,10 +2,10 @@
 #pragma once
 /// Where the parts of seven day strips lie: pure geometry.
 ///
-/// A week is 168 hours from Monday 00:00 of the site's wall clock; a run that crosses midnight goes on
-/// in the next strip, one that crosses the end of Sunday is cut there. A week in which clocks change is
-/// drawn by the wall clock.
-/// Invariants: pieces of one stretch add up to its length within the week; every piece lies within its strip.
+/// A week is 168 hours from Monday 00:00 of the site's wall clock; a run that crosses midnight goes
+/// on in the next strip, one that crosses the end of Sunday is cut there. A week in which clocks
+/// change is drawn by the wall clock. Invariants: pieces of one stretch add up to its length within
+/// the week; every piece lies within its strip.
 
 #include "core/outlook/outlook.h"
 
@@ -19,10 +19,10 @@ inline constexpr double hours_per_day = 24, hours_per_week = 168;
 
 /// Part of a stretch within one day.
 struct DayPiece {
-    int day = 0;               ///< 0 Monday … 6 Sunday
-    double from = 0, to = 0;   ///< hours of that day, 0…24
+    int day = 0;                       ///< 0 Monday … 6 Sunday
+    double from = 0, to = 0;           ///< hours of that day, 0…24
     bool first = false, last = false;  ///< first or last piece of its stretch
-    bool cut = false;          ///< the stretch goes on after Sunday
+    bool cut = false;                  ///< the stretch goes on after Sunday
 };
 
 /// [from, to) in hours of the week; what lies outside 0…168 is dropped.
@@ -38,10 +38,10 @@ struct WeekGeometry {
     double axis_top = 0;
     double height = 0;
 
-    double x(double hour_of_day) const { return left + (right - left) * hour_of_day / hours_per_day; }
-    QRectF day(int index) const {
-        return {left, top + index * (strip + gap), right - left, strip};
+    double x(double hour_of_day) const {
+        return left + (right - left) * hour_of_day / hours_per_day;
     }
+    QRectF day(int index) const { return {left, top + index * (strip + gap), right - left, strip}; }
     QRectF piece(const DayPiece& p) const {
         const QRectF d = day(p.day);
         return {x(p.from), d.top(), x(p.to) - x(p.from), d.height()};

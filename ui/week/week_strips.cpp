@@ -31,10 +31,11 @@ QString clock(double hour_of_day) {
 
 // "Mon 22:18"
 QString moment(double hour_of_week) {
-    const double h = std::fmod(std::fmod(hour_of_week, hours_per_week) + hours_per_week, hours_per_week);
+    const double h =
+        std::fmod(std::fmod(hour_of_week, hours_per_week) + hours_per_week, hours_per_week);
     const int day = static_cast<int>(h / hours_per_day);
-    return WeekStrips::tr("%1 %2", "weekday, time").arg(day_name(day, QLocale::ShortFormat),
-                                                       clock(h - day * hours_per_day));
+    return WeekStrips::tr("%1 %2", "weekday, time")
+        .arg(day_name(day, QLocale::ShortFormat), clock(h - day * hours_per_day));
 }
 
 void hatch(QPainter& painter, const QRectF& place, const QColor& colour, double pitch) {
@@ -109,8 +110,9 @@ QString WeekStrips::runWords(const Run& run) const {
     if (run.of.late_p50)
         text += u' ' + tr("Usually late: not done when its hours close or the next run is due.");
     else if (run.of.late_p95)
-        text += u' ' + tr("Sometimes late: the slowest runs are not done when their hours close or the "
-                          "next run is due.");
+        text +=
+            u' ' + tr("Sometimes late: the slowest runs are not done when their hours close or the "
+                      "next run is due.");
     return text;
 }
 
@@ -127,11 +129,13 @@ void WeekStrips::tell() {
     else
         for (const auto& [from, to, share] : open_)
             words << tr("Open %1 to %2 at %3 of the line.")
-                         .arg(moment(from), to >= hours_per_week ? tr("the end of Sunday") : moment(to),
+                         .arg(moment(from),
+                              to >= hours_per_week ? tr("the end of Sunday") : moment(to),
                               Words::percent(share));
     if (runs_.empty()) words << tr("No run in this week.");
     // Many runs a day are told by their number, not one by one.
-    const auto late = std::count_if(runs_.begin(), runs_.end(), [](const Run& r) { return r.of.late_p50; });
+    const auto late =
+        std::count_if(runs_.begin(), runs_.end(), [](const Run& r) { return r.of.late_p50; });
     if (runs_.size() > 14) {
         words << tr("%1 runs, of which %2 are usually late.")
                      .arg(QLocale().toString(static_cast<int>(runs_.size())),
@@ -152,7 +156,8 @@ WeekGeometry WeekStrips::geometryFor(double width, const QFont& font) const {
     const double em = metrics.height();
     g.left = std::ceil(ring_room + g.label_width + em * 0.8);
     // The label of 24:00 hangs over the end by half.
-    g.right = std::max(g.left + 24, std::floor(width - ring_room - note.horizontalAdvance(clock(24)) / 2));
+    g.right = std::max(g.left + 24,
+                       std::floor(width - ring_room - note.horizontalAdvance(clock(24)) / 2));
     g.top = ring_room;
     g.strip = std::round(em * 1.45);
     g.gap = std::max(2.0, std::round(em * 0.18));
@@ -161,8 +166,8 @@ WeekGeometry WeekStrips::geometryFor(double width, const QFont& font) const {
     const double key_line = note.height() + em * 0.25;
     double x = 0;
     int lines = 1;
-    for (const QString& text : {tr("open hours, darker for a larger share"), tr("run, middle forecast"),
-                                tr("to 19 in 20"), tr("late")}) {
+    for (const QString& text : {tr("open hours, darker for a larger share"),
+                                tr("run, middle forecast"), tr("to 19 in 20"), tr("late")}) {
         const double w = em * 2.3 + note.horizontalAdvance(text) + em;
         if (x > 0 && x + w - em > width - ring_room - g.left) {
             ++lines;
@@ -222,7 +227,8 @@ void WeekStrips::paintTo(QPainter& painter, const QRectF& place, const QPalette&
             painter.drawRect(g.piece(piece));
         }
     // The share in figures, where no run is drawn over it.
-    const bool shares = std::any_of(open_.begin(), open_.end(), [](const auto& o) { return o[2] < 1; });
+    const bool shares =
+        std::any_of(open_.begin(), open_.end(), [](const auto& o) { return o[2] < 1; });
     painter.setFont(note_font);
     for (const auto& [from, to, share] : open_)
         for (const DayPiece& piece : day_pieces(from, to)) {
@@ -251,7 +257,8 @@ void WeekStrips::paintTo(QPainter& painter, const QRectF& place, const QPalette&
         const QString text = clock(hour);
         const double w = note.horizontalAdvance(text) + 1;
         painter.setPen(theme.muted);
-        painter.drawText(QRectF(g.x(hour) - w / 2, g.axis_top, w, note.height()), Qt::AlignCenter, text);
+        painter.drawText(QRectF(g.x(hour) - w / 2, g.axis_top, w, note.height()), Qt::AlignCenter,
+                         text);
     }
 
     // Extensions first, so that no bar is hidden by that of an earlier run.
@@ -295,10 +302,12 @@ void WeekStrips::paintTo(QPainter& painter, const QRectF& place, const QPalette&
         }
     };
     for (const Run& run : runs_)
-        draw_stretch(run.start + run.of.hours_p50, run.start + std::max(run.of.hours_p50, run.of.hours_p95),
-                     0.22, run.of.late_p95, true);
+        draw_stretch(run.start + run.of.hours_p50,
+                     run.start + std::max(run.of.hours_p50, run.of.hours_p95), 0.22,
+                     run.of.late_p95, true);
     for (const Run& run : runs_)
-        draw_stretch(run.start, run.start + std::max(run.of.hours_p50, 1e-3), 0.56, run.of.late_p50, false);
+        draw_stretch(run.start, run.start + std::max(run.of.hours_p50, 1e-3), 0.56, run.of.late_p50,
+                     false);
 
     // The key.
     painter.setFont(note_font);
@@ -311,11 +320,13 @@ void WeekStrips::paintTo(QPainter& painter, const QRectF& place, const QPalette&
         }
         draw(QRectF(x, y + note.height() * 0.12, em * 1.8, note.height() * 0.76));
         painter.setPen(theme.muted);
-        painter.drawText(QRectF(x + em * 2.2, y, w, note.height()), Qt::AlignLeft | Qt::AlignVCenter, text);
+        painter.drawText(QRectF(x + em * 2.2, y, w, note.height()),
+                         Qt::AlignLeft | Qt::AlignVCenter, text);
         x += w;
     };
     key(tr("open hours, darker for a larger share"), [&](const QRectF& r) {
-        painter.fillRect(QRectF(r.left(), r.top(), r.width() / 2, r.height()), mixed(closed, theme.open, 0.5));
+        painter.fillRect(QRectF(r.left(), r.top(), r.width() / 2, r.height()),
+                         mixed(closed, theme.open, 0.5));
         painter.fillRect(QRectF(r.center().x(), r.top(), r.width() / 2, r.height()), theme.open);
     });
     key(tr("run, middle forecast"),

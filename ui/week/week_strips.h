@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-/// A send's week as seven strips, Monday to Sunday: open hours shaded by their share of the line, each
-/// run drawn to length (a bar to the middle forecast, a thinner one on to 19 in 20), late runs hatched.
+/// A send's week as seven strips, Monday to Sunday: open hours shaded by their share of the line,
+/// each run drawn to length (a bar to the middle forecast, a thinner one on to 19 in 20), late runs
+/// hatched.
 
 #include "core/findings/findings.h"
 #include "ui/theme/drawn_widget.h"

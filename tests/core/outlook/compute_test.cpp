@@ -130,10 +130,10 @@ Site rich_site() {
 
 TEST(Compute, TheSameSeedGivesTheSameOutlookOnAnyNumberOfThreadsAndAnotherSeedAnother) {
     const auto s = rich_site();
-    const auto one = outlook_of(s, 300, 7, 1);
-    EXPECT_EQ(one, outlook_of(s, 300, 7, 2));
-    EXPECT_EQ(one, outlook_of(s, 300, 7, 1));
-    EXPECT_NE(one.boxes, outlook_of(s, 300, 8, 1).boxes);
+    const auto one = outlook_of(s, 150, 7, 1);
+    EXPECT_EQ(one, outlook_of(s, 150, 7, 2));
+    EXPECT_EQ(one, outlook_of(s, 150, 7, 1));
+    EXPECT_NE(one.boxes, outlook_of(s, 150, 8, 1).boxes);
 }
 
 void expect_rising(const DayQuantiles& q) {
@@ -145,7 +145,7 @@ void expect_rising(const DayQuantiles& q) {
 TEST(Compute, QuantilesAreInOrderAndTheCeilingNeverComesAfterFull) {
     const auto s = rich_site();
     for (const std::uint64_t seed : {1u, 2u, 3u}) {
-        const auto o = outlook_of(s, 300, seed);
+        const auto o = outlook_of(s, 150, seed);
         ASSERT_EQ(o.boxes.size(), 2u) << "a box without a size is not forecast";
         for (const auto& b : o.boxes) {
             expect_rising(b.days_until_ceiling);
@@ -181,7 +181,7 @@ TEST(Compute, QuantilesAreInOrderAndTheCeilingNeverComesAfterFull) {
 }
 
 TEST(Compute, EverythingIsFiniteOnASiteWithEveryFeature) {
-    const auto o = outlook_of(rich_site(), 200);
+    const auto o = outlook_of(rich_site(), 80);
     ASSERT_EQ(o.sends.size(), 1u);
     const auto& s = o.sends[0];
     for (const double v : {s.goodput.bits_per_second, s.bytes_per_run.p50, s.bytes_per_run.p90, s.bytes_per_run.p95,

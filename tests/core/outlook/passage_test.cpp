@@ -94,7 +94,7 @@ TEST(PassageLaw, TheClosedFormHereGivesThePublishedQuantilesAndProbabilities) {
 
 TEST(Passage, DailyPathsMeetTheCorrectedInverseGaussianAtEveryQuantile) {
     struct Case { double d, mu, sigma; };
-    constexpr int n = 6000;
+    constexpr int n = 3000;
     for (const auto& c : {Case{100, 1, 0.5}, Case{100, 1, 2}, Case{100, 1, 5}, Case{30, 1, 3}, Case{10, 0.5, 2}}) {
         const auto days = passages(drifting(c.mu, c.sigma), plan_of(every_day(400), n), c.d);
         const double corrected = c.d + 0.5825971579 * c.sigma;
@@ -110,7 +110,7 @@ TEST(Passage, DailyPathsMeetTheCorrectedInverseGaussianAtEveryQuantile) {
 TEST(Passage, OnTheGridOfTheForecastItIsLateByAtMostTheWeeklyCorrection) {
     // Each day until 60, then each week: noise within a week is not drawn, so a passage comes up to
     // 0.58 σ √7 ÷ μ later than in continuous time, and never sooner than Monte Carlo error allows.
-    constexpr int n = 6000;
+    constexpr int n = 3000;
     const auto grid = time_grid(500, {});
     for (const double sigma : {0.5, 2.0, 5.0}) {
         const auto days = passages(drifting(1, sigma), plan_of(grid, n), 100);
@@ -125,7 +125,7 @@ TEST(Passage, OnTheGridOfTheForecastItIsLateByAtMostTheWeeklyCorrection) {
 }
 
 TEST(Passage, WithoutDriftOrShrinkingManyPathsNeverComeThere) {
-    constexpr int n = 6000;
+    constexpr int n = 3000;
     for (const double mu : {0.0, -0.05, -0.2}) {
         const auto days = passages(drifting(mu, 2), plan_of(every_day(365), n), 10);
         const double corrected = 10 + 0.5825971579 * 2;
@@ -139,7 +139,7 @@ TEST(Passage, WithoutDriftOrShrinkingManyPathsNeverComeThere) {
 
 TEST(Passage, AnUncertainDriftWidensTheDaysAsTheMixtureSays) {
     // d = 100, drift N(1, 0.25²), σ = 2: F(60, 80, 100, 120, 150, 200) by Gauss–Hermite quadrature.
-    constexpr int n = 6000;
+    constexpr int n = 3000;
     auto m = drifting(1, 2);
     m.growth_rate_sd = 0.25 * unit;
     const auto days = passages(m, plan_of(every_day(800), n), 100);

@@ -153,10 +153,10 @@ TEST(Usage, TheLongerOfListingAndHistoryCounts) {
     auto s = listed();
     s.datasets[0].growth.reset();
     s.datasets[0].usage = "u.csv";
-    auto e = usage(400, 1 * tb, 0.5 * gb);
+    auto e = usage(100, 1 * tb, 0.5 * gb);
     e.listings["l.tsv"] = {listing("d", as_of)};  // four days, no growth
     EXPECT_NEAR(outlook_of(s, 20, 1, 1, e).datasets[0].growth_bytes_per_day, 0.5 * gb, 1e4);
-    e.listings["l.tsv"] = {listing("d", as_of, 500)};
+    e.listings["l.tsv"] = {listing("d", as_of, 150)};
     EXPECT_NEAR(outlook_of(s, 20, 1, 1, e).datasets[0].growth_bytes_per_day, 0, 1);
 }
 

@@ -65,7 +65,8 @@ TEST(CalendarTicks, AreStartsOfWeeksMonthsOrYearsAndDoNotTouch) {
     const QFontMetricsF metrics(QApplication::font());
     std::mt19937 random(3);
     for (int round = 0; round < 500; ++round) {
-        const QDate from = QDate(2024, 1, 1).addDays(std::uniform_int_distribution<>(0, 3000)(random));
+        const QDate from =
+            QDate(2024, 1, 1).addDays(std::uniform_int_distribution<>(0, 3000)(random));
         const int length = std::uniform_int_distribution<>(10, 15000)(random);
         const double pixels = std::uniform_real_distribution<>(120, 2000)(random);
         const auto ticks = calendar_ticks(from, from.addDays(length), pixels, metrics);
@@ -74,7 +75,8 @@ TEST(CalendarTicks, AreStartsOfWeeksMonthsOrYearsAndDoNotTouch) {
         for (const DateTick& t : ticks) {
             EXPECT_GE(t.date, from);
             EXPECT_LE(t.date, from.addDays(length));
-            EXPECT_TRUE(t.date.day() == 1 || t.date.dayOfWeek() == Qt::Monday) << t.text.toStdString();
+            EXPECT_TRUE(t.date.day() == 1 || t.date.dayOfWeek() == Qt::Monday)
+                << t.text.toStdString();
             if (t.text.size() == 4) {
                 EXPECT_EQ(t.date.dayOfYear(), 1) << "a bare year stands at its start";
             }
@@ -112,7 +114,8 @@ TEST(PushedApart, NeverOverlapsAndKeepsOrder) {
     for (int round = 0; round < 300; ++round) {
         std::vector<double> wished;
         const int count = std::uniform_int_distribution<>(0, 9)(random);
-        for (int i = 0; i < count; ++i) wished.push_back(std::uniform_real_distribution<>(-20, 320)(random));
+        for (int i = 0; i < count; ++i)
+            wished.push_back(std::uniform_real_distribution<>(-20, 320)(random));
         const auto got = pushed_apart(wished, 14, 0, 300);
         ASSERT_EQ(got.size(), wished.size());
         for (std::size_t i = 0; i < got.size(); ++i) {
@@ -186,7 +189,8 @@ TEST(FillChart, ReadsByKeyboardMouseAndSlider) {
     slider->setValue(10);
     EXPECT_EQ(s.chart.readDate(), s.box.fill[10].date);
     EXPECT_TRUE(s.chart.readout().contains(Words::full_date(s.box.fill[10].date)));
-    EXPECT_TRUE(s.chart.readout().contains(Words::bytes(s.box.fill[10].used_bytes.p50, Prefixes::decimal)));
+    EXPECT_TRUE(
+        s.chart.readout().contains(Words::bytes(s.box.fill[10].used_bytes.p50, Prefixes::decimal)));
 }
 
 TEST(FillChart, KeepsTheReadDateWhenTheAnswerIsMadeAnew) {
@@ -203,7 +207,8 @@ TEST(FillChart, SliderHandleStandsUnderTheReader) {
     auto* slider = s.chart.findChild<QSlider*>(QStringLiteral("fillReader"));
     const int half = slider->style()->pixelMetric(QStyle::PM_SliderLength, nullptr, slider) / 2;
     const double left = slider->mapTo(&s.chart, QPoint(0, 0)).x() + half;
-    const double plot = s.chart.view()->mapTo(&s.chart, QPoint(0, 0)).x() + s.chart.plotArea().left();
+    const double plot =
+        s.chart.view()->mapTo(&s.chart, QPoint(0, 0)).x() + s.chart.plotArea().left();
     EXPECT_NEAR(left, plot, 3);
 }
 
@@ -230,8 +235,8 @@ TEST(FillChart, LeavesThePlainWheelToThePageAndTakesItWithControl) {
     Shown s;
     QWidget* view = viewport_of(s.chart);
     const auto taken = [view](Qt::KeyboardModifiers keys) {
-        QWheelEvent event(QPoint(90, 90), view->mapToGlobal(QPoint(90, 90)), QPoint(), QPoint(0, -120),
-                          Qt::NoButton, keys, Qt::NoScrollPhase, false);
+        QWheelEvent event(QPoint(90, 90), view->mapToGlobal(QPoint(90, 90)), QPoint(),
+                          QPoint(0, -120), Qt::NoButton, keys, Qt::NoScrollPhase, false);
         QCoreApplication::sendEvent(view, &event);
         return event.isAccepted();
     };
@@ -244,7 +249,8 @@ TEST(FillChart, ZoomsWithControlAndKeepsCalendarTicks) {
     const QStringList before = s.chart.axisTexts();
     ASSERT_FALSE(before.isEmpty());
     for (int i = 0; i < 8; ++i)
-        wheel(viewport_of(s.chart), s.chart.plotArea().center().toPoint(), 120, Qt::ControlModifier);
+        wheel(viewport_of(s.chart), s.chart.plotArea().center().toPoint(), 120,
+              Qt::ControlModifier);
     const QStringList after = s.chart.axisTexts();
     EXPECT_NE(before, after);
     EXPECT_FALSE(after.isEmpty());
@@ -285,7 +291,8 @@ TEST(FillChart, CopiesNumbersAndPicture) {
 
 TEST(FillChart, RendersAtAnySizeAndRatio) {
     const Shown s;
-    const QImage once = s.chart.renderImage(QSize(900, 500), 1), twice = s.chart.renderImage(QSize(900, 500), 2);
+    const QImage once = s.chart.renderImage(QSize(900, 500), 1),
+                 twice = s.chart.renderImage(QSize(900, 500), 2);
     EXPECT_EQ(once.size(), QSize(900, 500));
     EXPECT_EQ(twice.size(), QSize(1800, 1000));
     EXPECT_DOUBLE_EQ(twice.devicePixelRatio(), 2.0);
@@ -398,9 +405,13 @@ TEST(FillTable, GivesTextToReadAndNumbersToSort) {
     table.setBox(box);
     const auto index = table.index(3, FillTable::p90);
     EXPECT_EQ(index.data(Qt::DisplayRole).toString(),
-              Words::bytes(box.fill[3].used_bytes.p90, Prefixes::decimal, 4));
+              QLocale().toString(box.fill[3].used_bytes.p90 / 1e12, 'f', 2));
+    EXPECT_TRUE(table.headerData(FillTable::p90, Qt::Horizontal)
+                    .toString()
+                    .endsWith(QStringLiteral("(TB)")));
     EXPECT_DOUBLE_EQ(index.data(Qt::EditRole).toDouble(), box.fill[3].used_bytes.p90);
-    EXPECT_EQ(table.index(3, FillTable::date).data(Qt::EditRole).toDate(), Words::date(box.fill[3].date));
+    EXPECT_EQ(table.index(3, FillTable::date).data(Qt::EditRole).toDate(),
+              Words::date(box.fill[3].date));
     EXPECT_FALSE(index.data(Qt::ToolTipRole).toString().isEmpty());
     for (int c = 0; c < table.columnCount(); ++c)
         EXPECT_FALSE(table.headerData(c, Qt::Horizontal).toString().isEmpty());
@@ -421,7 +432,8 @@ TEST(FillPictures, AreWrittenOneABoxUnderDifferentNames) {
     answer.outlook.boxes[1].name = "../at/tic";
     answer.outlook.boxes[2].name = "AT TIC";
     QStringList written;
-    ASSERT_TRUE(writeFillPictures(answer, folder.filePath(QStringLiteral("new/pictures")), &written));
+    ASSERT_TRUE(
+        writeFillPictures(answer, folder.filePath(QStringLiteral("new/pictures")), &written));
     ASSERT_EQ(written.size(), 3);
     for (const QString& path : written) {
         EXPECT_EQ(QFileInfo(path).absolutePath(), folder.filePath(QStringLiteral("new/pictures")));
@@ -439,7 +451,8 @@ TEST(FillPictures, SayWhenTheyCannotBeWritten) {
     QFile blocker(file);
     ASSERT_TRUE(blocker.open(QIODevice::WriteOnly));
     EXPECT_FALSE(writeFillPictures(sample::answer(), file + QStringLiteral("/below"), nullptr));
-    EXPECT_TRUE(writeFillPictures(sample::empty(), folder.path(), nullptr)) << "no box, nothing to write";
+    EXPECT_TRUE(writeFillPictures(sample::empty(), folder.path(), nullptr))
+        << "no box, nothing to write";
 }
 
 }  // namespace

@@ -27,7 +27,8 @@ inline QImage picture_of(QWidget& widget) {
 inline int colours_in(const QImage& image, int enough = 1000) {
     QSet<QRgb> seen;
     for (int y = 0; y < image.height(); ++y)
-        for (int x = 0; x < image.width() && seen.size() < enough; ++x) seen.insert(image.pixel(x, y));
+        for (int x = 0; x < image.width() && seen.size() < enough; ++x)
+            seen.insert(image.pixel(x, y));
     return static_cast<int>(seen.size());
 }
 
@@ -43,7 +44,9 @@ inline bool any_overlap(const std::vector<QRectF>& boxes) {
     for (std::size_t i = 0; i < boxes.size(); ++i)
         for (std::size_t k = i + 1; k < boxes.size(); ++k)
             // Touching edges are not an overlap; half a pixel is rounding.
-            if (boxes[i].adjusted(0.5, 0.5, -0.5, -0.5).intersects(boxes[k].adjusted(0.5, 0.5, -0.5, -0.5)))
+            if (boxes[i]
+                    .adjusted(0.5, 0.5, -0.5, -0.5)
+                    .intersects(boxes[k].adjusted(0.5, 0.5, -0.5, -0.5)))
                 return true;
     return false;
 }

@@ -96,8 +96,8 @@ TEST(GaugeGeometry, MarksLieWithinTheirLaneForRandomFutures) {
 
 TEST(GaugeGeometry, AMarkStandsNearItsOwnDay) {
     const BoxOutlook b = sample::box("attic", Fate::tight);
-    const auto g = gauge_geometry(GaugeText::of(b, horizon, today(), Level::tight), numbers_of(b), {},
-                                  730, 0, QApplication::font());
+    const auto g = gauge_geometry(GaugeText::of(b, horizon, today(), Level::tight), numbers_of(b),
+                                  {}, 730, 0, QApplication::font());
     std::size_t k = 0;
     for (const auto& day : b.ceiling_marks)
         if (day) {
@@ -109,8 +109,8 @@ TEST(GaugeGeometry, AMarkStandsNearItsOwnDay) {
 
 TEST(GaugeGeometry, FuturesBeyondTheHorizonAreCountedAndNotDrawn) {
     const BoxOutlook b = sample::box("barn", Fate::roomy);
-    const auto g = gauge_geometry(GaugeText::of(b, horizon, today(), Level::fits), numbers_of(b), {},
-                                  730, 0, QApplication::font());
+    const auto g = gauge_geometry(GaugeText::of(b, horizon, today(), Level::fits), numbers_of(b),
+                                  {}, 730, 0, QApplication::font());
     const auto within = std::count_if(b.ceiling_marks.begin(), b.ceiling_marks.end(),
                                       [](const auto& m) { return m.has_value(); });
     ASSERT_GT(within, 0);
@@ -136,7 +136,8 @@ TEST(GaugeGeometry, TextsAndTicksDoNotOverlapAndStayInside) {
                     for (const auto& tick : g.ticks) boxes.push_back(tick.label);
                     boxes.push_back(g.ceiling.label);
                     boxes.push_back(g.full.label);
-                    EXPECT_FALSE(any_overlap(boxes)) << name << " width " << width << " font " << size;
+                    EXPECT_FALSE(any_overlap(boxes))
+                        << name << " width " << width << " font " << size;
                     for (const QRectF& box : boxes) {
                         EXPECT_GE(box.left(), -0.5);
                         EXPECT_GE(box.top(), -0.5);
@@ -144,9 +145,9 @@ TEST(GaugeGeometry, TextsAndTicksDoNotOverlapAndStayInside) {
                     }
                     // Every text has the room it needs.
                     for (const auto& t : g.texts) {
-                        const QRectF need =
-                            QFontMetricsF(gauge_font(t.role, font))
-                                .boundingRect(QRectF(0, 0, t.place.width(), 1e6), Qt::TextWordWrap, t.text);
+                        const QRectF need = QFontMetricsF(gauge_font(t.role, font))
+                                                .boundingRect(QRectF(0, 0, t.place.width(), 1e6),
+                                                              Qt::TextWordWrap, t.text);
                         EXPECT_LE(need.height(), t.place.height() + 0.5) << t.text.toStdString();
                     }
                 }
@@ -155,11 +156,12 @@ TEST(GaugeGeometry, TextsAndTicksDoNotOverlapAndStayInside) {
 TEST(GaugeGeometry, GaugesOfOneWidthShareOneScale) {
     const auto track = [](Fate fate, const char* name) {
         const BoxOutlook b = sample::box(name, fate);
-        return gauge_geometry(GaugeText::of(b, horizon, today(), Level::fits), numbers_of(b), {}, 730, 0,
-                              QApplication::font())
+        return gauge_geometry(GaugeText::of(b, horizon, today(), Level::fits), numbers_of(b), {},
+                              730, 0, QApplication::font())
             .track;
     };
-    const TimeTrack a = track(Fate::tight, "attic"), b = track(Fate::soon, "a box with a long name");
+    const TimeTrack a = track(Fate::tight, "attic"),
+                    b = track(Fate::soon, "a box with a long name");
     EXPECT_DOUBLE_EQ(a.left, b.left);
     EXPECT_DOUBLE_EQ(a.right, b.right);
 }
@@ -213,9 +215,11 @@ TEST(GaugeText, HasItsOwnWordsForEveryState) {
 TEST(GaugeText, TellsAPastOrderDateFromOneToCome) {
     BoxOutlook b = sample::box("attic", Fate::tight);
     b.order_by = today() - std::chrono::days(10);
-    EXPECT_TRUE(GaugeText::of(b, horizon, today(), Level::tight).order.contains(QStringLiteral("was")));
+    EXPECT_TRUE(
+        GaugeText::of(b, horizon, today(), Level::tight).order.contains(QStringLiteral("was")));
     b.order_by = today() + std::chrono::days(10);
-    EXPECT_TRUE(GaugeText::of(b, horizon, today(), Level::tight).order.startsWith(QStringLiteral("Order more by")));
+    EXPECT_TRUE(GaugeText::of(b, horizon, today(), Level::tight)
+                    .order.startsWith(QStringLiteral("Order more by")));
 }
 
 TEST(Gauge, TellsAssistiveTechnologyTheSameWords) {
@@ -258,7 +262,8 @@ TEST(Gauge, SaysItsStateAndKeepsItsHeightWhileUpdating) {
         gauge.setState(state);
         EXPECT_EQ(gauge.heightForWidth(700), height);
         EXPECT_TRUE(gauge.accessibleDescription().contains(state_words(state)));
-        EXPECT_TRUE(gauge.accessibleDescription().contains(gauge.text().headline)) << "old figures stay";
+        EXPECT_TRUE(gauge.accessibleDescription().contains(gauge.text().headline))
+            << "old figures stay";
     }
 }
 
@@ -272,8 +277,10 @@ TEST(Gauge, DrawsSomethingElseForEveryState) {
         pictures.push_back(picture_of(gauge));
         EXPECT_GT(colours_in(pictures.back()), 10);
     };
-    const BoxOutlook tight = sample::box("attic", Fate::tight), over = sample::box("attic", Fate::over),
-                     full = sample::box("attic", Fate::full), shrinking = sample::box("attic", Fate::shrinking);
+    const BoxOutlook tight = sample::box("attic", Fate::tight),
+                     over = sample::box("attic", Fate::over),
+                     full = sample::box("attic", Fate::full),
+                     shrinking = sample::box("attic", Fate::shrinking);
     shoot(nullptr, GaugeState::nothing);
     shoot(&tight, GaugeState::ready);
     shoot(&tight, GaugeState::updating);
@@ -283,7 +290,8 @@ TEST(Gauge, DrawsSomethingElseForEveryState) {
     shoot(&full, GaugeState::ready);
     shoot(&shrinking, GaugeState::ready);
     for (std::size_t i = 0; i < pictures.size(); ++i)
-        for (std::size_t k = i + 1; k < pictures.size(); ++k) EXPECT_NE(pictures[i], pictures[k]) << i << k;
+        for (std::size_t k = i + 1; k < pictures.size(); ++k)
+            EXPECT_NE(pictures[i], pictures[k]) << i << k;
 }
 
 TEST(Gauge, FollowsLightAndDark) {

@@ -42,8 +42,8 @@ QString said(const Page& page) {
 void expect_nothing_cut_off(const QWidget& page) {
     for (const QLabel* label : page.findChildren<QLabel*>()) {
         if (!label->isVisibleTo(&page) || label->text().isEmpty()) continue;
-        const int need = label->wordWrap() ? label->heightForWidth(label->width())
-                                           : label->sizeHint().height();
+        const int need =
+            label->wordWrap() ? label->heightForWidth(label->width()) : label->sizeHint().height();
         EXPECT_GE(label->height(), need) << label->text().toStdString();
         if (!label->wordWrap()) {
             EXPECT_GE(label->width(), label->sizeHint().width()) << label->text().toStdString();
@@ -51,7 +51,8 @@ void expect_nothing_cut_off(const QWidget& page) {
     }
     for (const QScrollArea* area : page.findChildren<QScrollArea*>())
         if (area->isVisibleTo(&page)) {
-            EXPECT_EQ(area->horizontalScrollBar()->maximum(), 0) << "nothing reaches past the right edge";
+            EXPECT_EQ(area->horizontalScrollBar()->maximum(), 0)
+                << "nothing reaches past the right edge";
         }
 }
 
@@ -73,7 +74,8 @@ TEST(FitPage, ShowsTheItemAPointerNames) {
     EXPECT_TRUE(page.cards()[0]->isChecked());
     page.showItem(QStringLiteral("/boxes/2/pool/width"));
     EXPECT_EQ(page.gauge()->text().name, QStringLiteral("barn"));
-    for (const char* other : {"/datasets/0", "/boxes/99", "/boxes/x", "/boxes", "", "boxes/1", "/boxes/-1"})
+    for (const char* other :
+         {"/datasets/0", "/boxes/99", "/boxes/x", "/boxes", "", "boxes/1", "/boxes/-1"})
         page.showItem(QString::fromLatin1(other));
     EXPECT_EQ(page.gauge()->text().name, QStringLiteral("barn"));
     EXPECT_EQ(chosen.count(), 0) << "only a user's choice is told";
@@ -86,7 +88,8 @@ TEST(FitPage, TellsWhichBoxTheUserChose) {
     QSignalSpy chosen(&page, &Page::itemChosen);
     QTest::mouseClick(page.cards()[1], Qt::LeftButton);
     ASSERT_EQ(chosen.count(), 1);
-    EXPECT_EQ(chosen[0][0].toString(), QStringLiteral("/boxes/2")) << "the site's index, not the outlook's";
+    EXPECT_EQ(chosen[0][0].toString(), QStringLiteral("/boxes/2"))
+        << "the site's index, not the outlook's";
     EXPECT_EQ(page.gauge()->text().name, QStringLiteral("barn"));
     EXPECT_TRUE(page.chart()->title().startsWith(QStringLiteral("barn")));
 }
@@ -126,7 +129,8 @@ TEST(FitPage, SurvivesEveryKindOfAnswer) {
     EXPECT_EQ(said(page), QStringLiteral("No box to forecast"));
     EXPECT_TRUE(page.shownItem().isEmpty() || page.answer()->outlook.boxes.empty());
     Answer one = sample::answer();
-    for (const auto fate : {sample::Fate::endless, sample::Fate::full, sample::Fate::shrinking, sample::Fate::soon}) {
+    for (const auto fate :
+         {sample::Fate::endless, sample::Fate::full, sample::Fate::shrinking, sample::Fate::soon}) {
         one.outlook.boxes = {sample::box("attic", fate)};
         page.setAnswer(sample::shared(one));
         settle();
@@ -162,7 +166,7 @@ TEST(FitPage, FitsBetweenOutlineAndFormWithoutScrolling) {
     FitPage page;
     page.setAnswer(sample::shared(sample::answer()));
     page.showItem(QStringLiteral("/boxes/1"));
-    open(page, QSize(750, 620));
+    open(page, QSize(730, 605));
     EXPECT_EQ(page.findChild<QScrollArea*>()->verticalScrollBar()->maximum(), 0);
 }
 
@@ -172,7 +176,8 @@ TEST(Pages, CutNothingOffAtAnyWidthOrFontSize) {
         QFont font = before;
         font.setPointSizeF(size);
         QApplication::setFont(font);
-        for (const QSize shown : {QSize(static_cast<int>(560 * size / 9), 600), QSize(730 * 2, 900)})
+        for (const QSize shown :
+             {QSize(static_cast<int>(560 * size / 9), 600), QSize(730 * 2, 900)})
             for (const Answer& answer : {sample::answer(), sample::many(12)}) {
                 FitPage fit;
                 fit.setAnswer(sample::shared(answer));
@@ -211,7 +216,9 @@ TEST(Pages, GiveEveryFocusableChildAName) {
         page->setAnswer(sample::shared(sample::answer()));
         open(*page);
         for (QWidget* child : page->findChildren<QWidget*>()) {
-            if (!child->isVisible() || !(child->focusPolicy() & Qt::TabFocus) || child->focusProxy()) continue;
+            if (!child->isVisible() || !(child->focusPolicy() & Qt::TabFocus) ||
+                child->focusProxy())
+                continue;
             QAccessibleInterface* face = QAccessible::queryAccessibleInterface(child);
             ASSERT_NE(face, nullptr);
             EXPECT_FALSE(face->text(QAccessible::Name).isEmpty())

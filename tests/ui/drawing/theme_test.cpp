@@ -47,7 +47,8 @@ TEST(Contrast, LegibleReachesTheRatioFromAnyColour) {
     for (int r = 0; r < 256; r += 51)
         for (int g = 0; g < 256; g += 51)
             for (int b = 0; b < 256; b += 51)
-                for (const QColor& on : {QColor(Qt::white), QColor(0x1A, 0x1C, 0x1E), QColor(0xE8, 0xDC, 0xC0)})
+                for (const QColor& on :
+                     {QColor(Qt::white), QColor(0x1A, 0x1C, 0x1E), QColor(0xE8, 0xDC, 0xC0)})
                     EXPECT_GE(contrast(legible(QColor(r, g, b), on, 4.5), on), 4.5);
 }
 
@@ -55,8 +56,8 @@ TEST(Theme, TextTokensAreLegibleInLightAndDark) {
     for (const QPalette& palette : palettes()) {
         const Theme t = Theme::of(palette);
         for (const QColor& text : {t.ink, t.muted, t.median, t.full, t.ceiling})
-            EXPECT_GE(contrast(text, t.surface), 4.5) << text.name().toStdString() << " on "
-                                                      << t.surface.name().toStdString();
+            EXPECT_GE(contrast(text, t.surface), 4.5)
+                << text.name().toStdString() << " on " << t.surface.name().toStdString();
         EXPECT_GE(contrast(t.on_full, t.full), 4.5);
         EXPECT_GE(contrast(t.edge, t.surface), 3.0);
         EXPECT_GE(contrast(t.focus, t.surface), 3.0);
@@ -95,7 +96,8 @@ TEST(Status, ShapesDifferWithoutColour) {
             int different = 0;
             for (int y = 0; y < 48; ++y)
                 for (int x = 0; x < 48; ++x)
-                    different += std::abs(qGray(grey[i].pixel(x, y)) - qGray(grey[k].pixel(x, y))) > 100;
+                    different +=
+                        std::abs(qGray(grey[i].pixel(x, y)) - qGray(grey[k].pixel(x, y))) > 100;
             EXPECT_GT(different, 100) << i << " and " << k;
         }
 }

@@ -126,7 +126,8 @@ TEST(WeekStrips, SurvivesNothingAndEverything) {
     send.open_week.push_back({0, 168, 1});
     week.setSend(&send, TimeZone());
     EXPECT_GT(colours_in(picture_of(week)), 5);
-    EXPECT_LT(week.accessibleDescription().size(), 2000) << "hundreds of runs are counted, not listed";
+    EXPECT_LT(week.accessibleDescription().size(), 2000)
+        << "hundreds of runs are counted, not listed";
     week.setSend(nullptr, TimeZone());
     settle();
 }
@@ -190,8 +191,8 @@ TEST(LimitChain, StepsGoDownAndTextsDoNotOverlap) {
 }
 
 TEST(LimitChain, HasWordsForEveryStepOfTheModel) {
-    for (const char* key : {"line", "share", "framing", "ip", "tcp", "vlan", "pppoe", "wireguard", "esp",
-                            "esp-udp", "ssh", "tls", "window", "loss", "cipher", "disk"})
+    for (const char* key : {"line", "share", "framing", "ip", "tcp", "vlan", "pppoe", "wireguard",
+                            "esp", "esp-udp", "ssh", "tls", "window", "loss", "cipher", "disk"})
         EXPECT_NE(limit_step_words(key).toStdString(), key);
     EXPECT_EQ(limit_step_words("something new"), QStringLiteral("something new"));
 }
