@@ -49,8 +49,6 @@ FillChart::FillChart(QWidget* parent) : QWidget(parent), plot_(std::make_unique<
 
     view_ = new FillView(plot_.get(), nullptr);
     view_->setObjectName(QStringLiteral("fillView"));
-    // As high as the page leaves, at least its minimum; a graphics view's own wish is a screenful.
-    view_->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Ignored);
     view_->tip = [this](int index) {
         return box_ ? FillText::at(box_->fill[static_cast<std::size_t>(index)], box_->usable_bytes,
                                    prefixes_)

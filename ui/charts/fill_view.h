@@ -25,6 +25,9 @@ public:
     /// Text of the hover tip at a computed date.
     std::function<QString(int index)> tip;
 
+    /// Its minimum: it takes what a page leaves, where a graphics view would wish for a screenful.
+    QSize sizeHint() const override { return minimumSize(); }
+
 signals:
     void readerMoved(int index);
     void laidOut();

@@ -166,7 +166,7 @@ TEST(FitPage, FitsBetweenOutlineAndFormWithoutScrolling) {
     FitPage page;
     page.setAnswer(sample::shared(sample::answer()));
     page.showItem(QStringLiteral("/boxes/1"));
-    open(page, QSize(730, 605));
+    open(page, QSize(730, 620));
     EXPECT_EQ(page.findChild<QScrollArea*>()->verticalScrollBar()->maximum(), 0);
 }
 
