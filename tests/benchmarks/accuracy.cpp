@@ -9,7 +9,7 @@
 /// 2,000 paths, and what came is compared:
 ///   error     of the mean held bytes over the dates, relative: median of |error|, mean of |error|, mean
 ///   inside    share of truths between p10 and p90 (80 % would be exact)
-///   pinball   mean loss of p10, p50, p90 over the truths, relative to the truth
+///   pinball   mean loss of p10, p50, p90 over the truths, relative to the mean truth
 ///   guess     median |error| of "churn per day × days kept"
 #include "core/outlook/paths.h"
 #include "core/outlook/send_outlooks.h"
@@ -69,14 +69,15 @@ double pinball(double q, double y, double tau) {
 
 struct Score {
     std::vector<double> errors, guesses;
-    double inside = 0, loss = 0, truths = 0;
+    double inside = 0, loss = 0, truths = 0, size = 0;
 
     void add(double truth, const std::vector<double>& drawn) {
         const double low = quantile(drawn, 0.1);
         const double high = quantile(drawn, 0.9);
         inside += truth >= low && truth <= high ? 1 : 0;
         loss += (pinball(low, truth, 0.1) + pinball(quantile(drawn, 0.5), truth, 0.5) +
-                 pinball(high, truth, 0.9)) / 3 / truth;
+                 pinball(high, truth, 0.9)) / 3;
+        size += truth;
         truths += 1;
     }
 };
@@ -168,7 +169,7 @@ void print(const char* title, const std::map<std::string, Score>& scores) {
     for (const auto& [name, s] : scores)
         fmt::print("{:<22} {:>7.1f}% {:>7.1f}% {:>+7.1f}% {:>7.0f}% {:>7.2f}% {:>8}\n", name,
                    100 * quantile(absolute(s.errors), 0.5), 100 * mean_of(absolute(s.errors)),
-                   100 * mean_of(s.errors), 100 * s.inside / s.truths, 100 * s.loss / s.truths,
+                   100 * mean_of(s.errors), 100 * s.inside / s.truths, 100 * s.loss / s.size,
                    s.guesses.empty() ? "" : fmt::format("{:.0f}%", 100 * quantile(absolute(s.guesses), 0.5)));
 }
 
