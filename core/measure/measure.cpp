@@ -16,10 +16,6 @@ constexpr int most_blocks = 26;
 
 double gap_days(const Snapshot& a, const Snapshot& b) { return days_between(a.taken, b.taken); }
 
-double freed_between(const Snapshot& older, const Snapshot& newer) {
-    return older.live_bytes + newer.written_bytes - newer.live_bytes;
-}
-
 double median_of(std::vector<double>& values) {
     const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
     std::nth_element(values.begin(), middle, values.end());
@@ -107,6 +103,10 @@ Rows rows_of(const std::vector<Snapshot>& list, double growth) {
 }
 
 }  // namespace
+
+double freed_between(const Snapshot& older, const Snapshot& newer) {
+    return older.live_bytes + newer.written_bytes - newer.live_bytes;
+}
 
 double Measurement::written(double delta_days) const {
     return std::max(0.0, fit.curve.freed(delta_days) + growth.bytes_per_day * delta_days);

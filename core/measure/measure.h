@@ -59,6 +59,9 @@ struct Measurement {
 /// Errors: fewer than two snapshots; nothing ever live.
 tl::expected<Measurement, std::string> measure(const Listing&, const MeasureOptions& = {});
 
+/// Bytes that the older of two neighbours holds and the newer does not; below 0 only by rounded sizes.
+double freed_between(const Snapshot& older, const Snapshot& newer);
+
 /// The rows of the curve fit that a listing gives, `growth` in bytes/day.
 std::vector<Observation> observations_of(const Listing&, double growth_bytes_per_day);
 

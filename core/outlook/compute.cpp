@@ -3,6 +3,7 @@
 #include "core/outlook/models.h"
 #include "core/outlook/outlook.h"
 #include "core/outlook/paths.h"
+#include "core/outlook/quantiles.h"
 #include "core/outlook/send_outlooks.h"
 #include "core/pool/pool.h"
 #include "core/site/site_json.h"
@@ -17,14 +18,6 @@ namespace ullage {
 namespace {
 
 constexpr double share_of_paths = 0.6;  // of the progress; the replay is the rest
-
-/// Quantile of sorted values by linear interpolation (type 7 of Hyndman and Fan 1996).
-double quantile_of_sorted(const std::vector<float>& sorted, double p) {
-    const double at = p * static_cast<double>(sorted.size() - 1);
-    const auto low = static_cast<std::size_t>(at);
-    const std::size_t high = std::min(low + 1, sorted.size() - 1);
-    return sorted[low] + (sorted[high] - sorted[low]) * (at - static_cast<double>(low));
-}
 
 Band band_of(const float* values, std::size_t n, std::vector<float>& scratch) {
     scratch.assign(values, values + n);

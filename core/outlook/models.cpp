@@ -28,9 +28,10 @@ std::string size(double bytes) { return format_bytes({bytes}); }
 
 class ModelBuilder {
 public:
-    ModelBuilder(const Site& site, const Evidence& evidence, Day as_of, std::size_t index)
-        : dataset_(site.datasets[index]), evidence_(evidence), as_of_(as_of),
-          zone_(TimeZone::find(site.time_zone).value_or(TimeZone())), index_(index) {}
+    ModelBuilder(const Site& site, const Evidence& evidence, const TimeZone& zone, Day as_of,
+                 std::size_t index)
+        : dataset_(site.datasets[index]), evidence_(evidence), as_of_(as_of), zone_(zone),
+          index_(index) {}
 
     DatasetModel build(Problems& problems) {
         const std::size_t before = problems.size();
@@ -203,8 +204,7 @@ private:
     void set_known_past(double scale) {
         const Snapshot* before = nullptr;
         for (const auto& s : listing_->snapshots) {
-            const double freed =
-                before ? before->live_bytes + s.written_bytes - s.live_bytes : 0.0;
+            const double freed = before ? freed_between(*before, s) : 0.0;
             model_.known.taken.push_back(s.taken);
             model_.known.freed.push_back(std::max(freed, 0.0) * scale);
             before = &s;
@@ -300,7 +300,7 @@ private:
     const Dataset& dataset_;
     const Evidence& evidence_;
     Day as_of_;
-    TimeZone zone_;
+    const TimeZone& zone_;
     std::size_t index_;
     DatasetModel model_;
     std::optional<Measurement> measurement_;
@@ -317,8 +317,9 @@ tl::expected<std::vector<DatasetModel>, Problems> dataset_models(const Site& sit
                                                                  const Evidence& evidence, Day as_of) {
     Problems problems;
     std::vector<DatasetModel> models;
+    const TimeZone zone = TimeZone::find(site.time_zone).value_or(TimeZone());
     for (std::size_t i = 0; i < site.datasets.size(); ++i)
-        models.push_back(ModelBuilder(site, evidence, as_of, i).build(problems));
+        models.push_back(ModelBuilder(site, evidence, zone, as_of, i).build(problems));
     if (!problems.empty()) return tl::unexpected(problems);
     return models;
 }

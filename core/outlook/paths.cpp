@@ -3,7 +3,6 @@
 
 #include <Random123/philox.h>
 #include <algorithm>
-#include <atomic>
 #include <cmath>
 #include <limits>
 #include <map>
@@ -303,10 +302,7 @@ private:
             const double back = models_[d].growth_noise > 0 ? models_[d].growth_per_day : slope;
             live = std::max(draw.live[lane] + back * day, least_live_share * draw.live[lane]);
         } else {
-            const std::size_t i = std::min(
-                static_cast<std::size_t>(std::upper_bound(days.begin(), days.end(), day) - days.begin()),
-                days.size() - 1);
-            const double part = std::clamp((day - days[i - 1]) / (days[i] - days[i - 1]), 0.0, 1.0);
+            const auto [i, part] = place_on(days, day);
             const double a = draw.live[(i - 1) * block_paths + lane];
             live = a + (draw.live[i * block_paths + lane] - a) * part;
         }
@@ -404,6 +400,12 @@ std::vector<double> time_grid(double horizon_days, const std::vector<double>& ev
     std::sort(days.begin(), days.end());
     days.erase(std::unique(days.begin(), days.end()), days.end());
     return days;
+}
+
+GridPlace place_on(const std::vector<double>& days, double day) {
+    const auto after = std::upper_bound(days.begin(), days.end(), day);
+    const auto i = std::min(static_cast<std::size_t>(after - days.begin()), days.size() - 1);
+    return {i, std::clamp((day - days[i - 1]) / (days[i] - days[i - 1]), 0.0, 1.0)};
 }
 
 std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const PathsPlan& plan,

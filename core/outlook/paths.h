@@ -33,6 +33,14 @@ namespace ullage {
 /// The days (from as_of, rising, first 0, last the horizon) at which paths are evaluated.
 std::vector<double> time_grid(double horizon_days, const std::vector<double>& event_days);
 
+/// Where a day > 0 lies on a rising grid: between `next` − 1 and `next`, `part` of the way; beyond the
+/// last time, at it.
+struct GridPlace {
+    std::size_t next = 1;
+    double part = 0;
+};
+GridPlace place_on(const std::vector<double>& days, double day);
+
 /// What a box keeps of one dataset at each time of the grid.
 struct KeptSnapshots {
     bool home = false;                       ///< live data changes here: the gap up to now counts

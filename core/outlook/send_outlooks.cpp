@@ -2,6 +2,7 @@
 #include "core/outlook/send_outlooks.h"
 
 #include "core/link/hours.h"
+#include "core/outlook/quantiles.h"
 
 #include <algorithm>
 #include <cmath>
@@ -260,11 +261,7 @@ private:
     double live_at(std::size_t d, double day) const {
         const auto& live = sample_[d].live;
         if (day <= 0) return std::max(0.0, live[0] + c_.models[d].growth_per_day * day);
-        const auto& days = plan_.days;
-        const auto i = std::min(
-            static_cast<std::size_t>(std::upper_bound(days.begin(), days.end(), day) - days.begin()),
-            days.size() - 1);
-        const double part = std::clamp((day - days[i - 1]) / (days[i] - days[i - 1]), 0.0, 1.0);
+        const auto [i, part] = place_on(plan_.days, day);
         return live[i - 1] + (live[i] - live[i - 1]) * part;
     }
 
@@ -332,17 +329,6 @@ private:
     int first_weekday_;
     std::vector<std::map<long long, double>> freed_;
 };
-
-double quantile_of(std::vector<double>& values, double p) {
-    if (values.empty()) return 0;
-    const double at = p * static_cast<double>(values.size() - 1);
-    const auto low = static_cast<std::size_t>(at);
-    const auto nth = values.begin() + static_cast<std::ptrdiff_t>(low);
-    std::nth_element(values.begin(), nth, values.end());
-    if (low + 1 >= values.size()) return *nth;
-    const double next = *std::min_element(nth + 1, values.end());
-    return *nth + (next - *nth) * (at - static_cast<double>(low));
-}
 
 RunQuantiles run_quantiles(std::vector<double> values) {
     return {quantile_of(values, 0.5), quantile_of(values, 0.9), quantile_of(values, 0.95)};
@@ -667,21 +653,9 @@ std::optional<KeptSnapshots> kept_at_box(const std::vector<PlannedSend>& sends, 
             kept.arrives_day = s.first_copy_start_day + (days.back() - s.first_copy_start_day) / done;
             kept.ramps = true;
         }
-        const auto& taken = s.supplies[d].taken;
         for (const auto due : s.due) {
-            const auto newest = s.supplies[d].newest_at(due);
-            if (!newest) continue;
-            const Instant last = snapshots.empty() ? Instant::min() : snapshots.back();
-            if (taken[*newest] <= last) continue;
-            // With every step sent, all since the last one come.
-            auto from = s.every_step && !snapshots.empty()
-                            ? static_cast<std::size_t>(std::upper_bound(taken.begin(), taken.end(), last) -
-                                                       taken.begin())
-                            : *newest;
-            for (; from <= *newest; ++from) {
-                snapshots.push_back(taken[from]);
-                arrivals.push_back(due);
-            }
+            arrive(s, d, due, snapshots);
+            arrivals.resize(snapshots.size(), due);
         }
         keep_over_time(kept, s.box_ladders[d].get(), snapshots, arrivals, start, days);
         return kept;

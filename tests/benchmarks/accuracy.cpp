@@ -12,6 +12,7 @@
 ///   pinball   mean loss of p10, p50, p90 over the truths, relative to the mean truth
 ///   guess     median |error| of "churn per day × days kept"
 #include "core/outlook/paths.h"
+#include "core/outlook/quantiles.h"
 #include "core/outlook/send_outlooks.h"
 #include "core/measure/evidence.h"
 
@@ -55,13 +56,7 @@ Ladder ladder_of(const LadderCase& c) {
     return ladder;
 }
 
-double quantile(std::vector<double> v, double p) {
-    std::sort(v.begin(), v.end());
-    const double at = p * static_cast<double>(v.size() - 1);
-    const auto low = static_cast<std::size_t>(at);
-    const auto high = std::min(low + 1, v.size() - 1);
-    return v[low] + (v[high] - v[low]) * (at - static_cast<double>(low));
-}
+double quantile(std::vector<double> v, double p) { return quantile_of(v, p); }
 
 double pinball(double q, double y, double tau) {
     return std::max(tau * (y - q), (tau - 1) * (y - q));

@@ -86,8 +86,7 @@ void DaysUntilFullGauge::setBox(const BoxOutlook* box, double horizon_days, Day 
         numbers_ = {};
     } else {
         text_ = GaugeText::of(*box, horizon_days, as_of, status);
-        numbers_ = {box->days_until_ceiling, box->days_until_full, box->ceiling_marks,
-                    box->full_marks, std::max(1.0, horizon_days)};
+        numbers_ = GaugeNumbers::of(*box, horizon_days);
     }
     tell();
     updateGeometry();

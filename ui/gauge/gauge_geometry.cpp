@@ -45,6 +45,11 @@ Columns columns_of(const std::vector<double>& xs, double left, double pitch, int
 
 }  // namespace
 
+GaugeNumbers GaugeNumbers::of(const BoxOutlook& box, double horizon_days) {
+    return {box.days_until_ceiling, box.days_until_full, box.ceiling_marks, box.full_marks,
+            std::max(1.0, horizon_days)};
+}
+
 double TimeTrack::x(double days_from_now) const {
     const double share = horizon_days > 0 ? std::clamp(days_from_now / horizon_days, 0.0, 1.0) : 0;
     return left + share * (right - left);

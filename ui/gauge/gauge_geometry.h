@@ -70,6 +70,7 @@ struct GaugeNumbers {
     DayQuantiles ceiling, full;
     std::array<std::optional<double>, 20> ceiling_marks, full_marks;
     double horizon_days = 0;  ///< 0: no track
+    static GaugeNumbers of(const BoxOutlook& box, double horizon_days);
 };
 
 /// Fonts of the parts, made from the widget's own.

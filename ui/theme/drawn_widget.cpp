@@ -7,7 +7,10 @@
 #include <QAccessibleWidget>
 #include <QCoreApplication>
 #include <QEvent>
+#include <QFontMetricsF>
 #include <QPainter>
+
+#include <algorithm>
 
 namespace ullage {
 namespace {
@@ -42,6 +45,16 @@ DrawnWidget::DrawnWidget(QWidget* parent) : QWidget(parent) {
     }();
     Q_UNUSED(installed)
     setFocusPolicy(Qt::StrongFocus);
+}
+
+QSize DrawnWidget::sizeHint() const {
+    const int width = static_cast<int>(44 * QFontMetricsF(font()).height());
+    return {width, heightForWidth(width)};
+}
+
+QSize DrawnWidget::minimumSizeHint() const {
+    const int width = static_cast<int>(20 * QFontMetricsF(font()).height());
+    return {width, heightForWidth(std::max(width, this->width()))};
 }
 
 void DrawnWidget::setState(ShownState state) {

@@ -24,6 +24,9 @@ public:
     /// as it was.
     virtual void paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
                          const QFont& font) const = 0;
+    /// 44 times the font's height wide, and 20 times at least; as high as that width needs.
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override;
     void setState(ShownState state);
     ShownState state() const { return state_; }
 

@@ -179,16 +179,6 @@ int LimitChain::heightForWidth(int width) const {
     return static_cast<int>(std::ceil(height));
 }
 
-QSize LimitChain::sizeHint() const {
-    const int width = static_cast<int>(44 * QFontMetricsF(font()).height());
-    return {width, heightForWidth(width)};
-}
-
-QSize LimitChain::minimumSizeHint() const {
-    const int width = static_cast<int>(20 * QFontMetricsF(font()).height());
-    return {width, heightForWidth(std::max(width, this->width()))};
-}
-
 void LimitChain::paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
                          const QFont& font) const {
     const Theme theme = Theme::of(palette);

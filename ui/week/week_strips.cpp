@@ -183,16 +183,6 @@ int WeekStrips::heightForWidth(int width) const {
     return static_cast<int>(std::ceil(geometryFor(width, font()).height));
 }
 
-QSize WeekStrips::sizeHint() const {
-    const int width = static_cast<int>(44 * QFontMetricsF(font()).height());
-    return {width, heightForWidth(width)};
-}
-
-QSize WeekStrips::minimumSizeHint() const {
-    const int width = static_cast<int>(20 * QFontMetricsF(font()).height());
-    return {width, heightForWidth(std::max(width, this->width()))};
-}
-
 void WeekStrips::paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
                          const QFont& font) const {
     const Theme theme = Theme::of(palette);

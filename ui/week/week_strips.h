@@ -29,8 +29,6 @@ public:
 
     void paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
                  const QFont& font) const override;
-    QSize sizeHint() const override;
-    QSize minimumSizeHint() const override;
     bool hasHeightForWidth() const override { return true; }
     int heightForWidth(int width) const override;
 
