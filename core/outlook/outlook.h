@@ -6,6 +6,7 @@
 /// function; futures past the horizon count as "never", an empty optional), not crossings of bands.
 
 #include "core/link/goodput.h"
+#include "core/measure/backtest.h"
 #include "core/measure/listing.h"
 #include "core/site/site.h"
 #include "core/units/calendar.h"
@@ -119,6 +120,21 @@ struct CurvePart {
     bool operator==(const CurvePart&) const = default;
 };
 
+/// Steps of about one length in a listing: what the older end held and the newer did not.
+struct MeasuredStep {
+    double gap_days = 0;                 ///< mean length, > 0
+    double freed_bytes = 0;              ///< mean
+    double low_bytes = 0, high_bytes = 0;  ///< p10 and p90 over the steps; equal to the mean for one step
+    int steps = 0;                       ///< ≥ 1
+    bool operator==(const MeasuredStep&) const = default;
+};
+
+/// The turnover curve with its spread: mean bytes freed after `gap_days`.
+struct CurveBand {
+    double gap_days = 0, p10 = 0, p50 = 0, p90 = 0;
+    bool operator==(const CurveBand&) const = default;
+};
+
 struct DatasetOutlook {
     std::string name;
     double live_bytes = 0;                   ///< stored, at as_of
@@ -130,7 +146,21 @@ struct DatasetOutlook {
     bool measured = false;                   ///< curve from a listing
     double observed_days = 0;                ///< longest gap the listing shows; beyond it is extrapolated
     std::vector<std::string> assumptions;    ///< sentences: what was not given and what was taken instead
+    std::vector<CurveBand> curve_band;       ///< rising gaps, an hour to five years
+    std::vector<MeasuredStep> measured_steps;  ///< of the listing, shortest first; empty without one
+    std::optional<Backtest> backtest;        ///< of the listing, where it is long enough
+    double stretch = 1;                      ///< how much wider the growth's own past errors made its spread
     bool operator==(const DatasetOutlook&) const = default;
+};
+
+/// What one uncertain input does to the day a box reaches its ceiling, the others at their middle.
+struct Driver {
+    std::string box;                         ///< name of the box
+    std::string input;                       ///< "growth of “scans”", "turnover of “mail” beyond 30 days"
+    std::string about;                       ///< JSON pointer of the item: "/datasets/0"
+    std::optional<double> low_days, high_days;  ///< days until ceiling with the input at its p10 and p90; empty: not within the horizon
+    double variance_share = 0;               ///< of the logarithm of the days over the paths, 0…1
+    bool operator==(const Driver&) const = default;
 };
 
 struct Outlook {
@@ -143,6 +173,7 @@ struct Outlook {
     std::vector<BoxOutlook> boxes;      ///< those with a pool or usable
     std::vector<SendOutlook> sends;
     std::vector<DatasetOutlook> datasets;
+    std::vector<Driver> drivers;        ///< of every box that may reach its ceiling, greatest effect first within a box
     bool operator==(const Outlook&) const = default;
 };
 

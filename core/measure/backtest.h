@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+/// A backtest: a listing cut at an earlier date, measured again, the rest forecast, what came beside it.
+///
+/// An origin is a snapshot of the listing; only it and those before it are measured. Forecast are, for
+/// each snapshot after it:
+///   live    bytes of the snapshot
+///   freed   bytes that its step and those between the origin and it freed, steps as they are listed
+/// Ignored: snapshots that were there at the origin and have been thinned since (no listing shows them), so
+/// the forecast made here had less to go by than one made then.
+
+#include "core/units/calendar.h"
+
+#include <vector>
+
+namespace ullage {
+
+/// A forecast made then, and what came.
+struct ForecastThen {
+    Instant at{};
+    double days_ahead = 0;           ///< > 0
+    double p10 = 0, p50 = 0, p90 = 0;  ///< bytes
+    double came = 0;                 ///< bytes
+    bool operator==(const ForecastThen&) const = default;
+};
+
+struct BacktestOrigin {
+    Instant origin{};
+    int snapshots = 0;               ///< that were measured
+    double live_bytes = 0;           ///< at the origin
+    std::vector<ForecastThen> live, freed;  ///< soonest first
+    bool operator==(const BacktestOrigin&) const = default;
+};
+
+struct Backtest {
+    std::vector<BacktestOrigin> origins;  ///< oldest first, at least one
+    /// Median of |p50 − came| ÷ came at the last snapshot of each origin.
+    double live_error = 0, freed_error = 0;
+    /// Share of what came between p10 and p90, over all snapshots of all origins.
+    double live_inside = 0, freed_inside = 0;
+    bool operator==(const Backtest&) const = default;
+};
+
+}  // namespace ullage
