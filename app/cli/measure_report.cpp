@@ -43,7 +43,7 @@ std::string measure_text(const std::vector<Measurement>& all) {
         text += fmt::format("  live          {}\n", size(m.live_bytes));
         text += fmt::format("  held          {} by the listed snapshots besides\n", size(m.held_bytes));
         text += fmt::format("  growth        {} a day, give or take {} (standard error)\n",
-                            size(m.growth.bytes_per_day), size(m.growth.standard_error));
+                            size(m.growth.bytes_per_day), size(m.growth.rate_spread()));
         text += "  written by a step of\n";
         for (const auto& [name, step] : steps) {
             const auto [low, high] = spread_of(m, step);
@@ -83,7 +83,7 @@ std::string measure_json(const std::vector<Measurement>& all) {
                             {"live_bytes", m.live_bytes},
                             {"held_bytes", m.held_bytes},
                             {"growth_bytes_per_day", m.growth.bytes_per_day},
-                            {"growth_standard_error", m.growth.standard_error},
+                            {"growth.rate_spread()", m.growth.standard_error},
                             {"written_bytes", std::move(written)},
                             {"curve", std::move(curve)},
                             {"shortest_gap_days", m.shortest_days},

@@ -10,41 +10,7 @@ namespace ullage {
 
 namespace {
 
-constexpr int even_points = 120;       // steps at which live is read off for the slope
-constexpr double block_days = 7;       // of the increments: a whole week, so weekdays even out
-constexpr int most_blocks = 26;
-
 double gap_days(const Snapshot& a, const Snapshot& b) { return days_between(a.taken, b.taken); }
-
-double median_of(std::vector<double>& values) {
-    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-    std::nth_element(values.begin(), middle, values.end());
-    if (values.size() % 2 == 1) return *middle;
-    const double upper = *middle;
-    return (upper + *std::max_element(values.begin(), middle)) / 2;
-}
-
-/// Live bytes at `day`, straight lines between the points.
-double live_at(const std::vector<LivePoint>& points, double day) {
-    if (day <= points.front().day) return points.front().bytes;
-    if (day >= points.back().day) return points.back().bytes;
-    const auto next = std::upper_bound(points.begin(), points.end(), day,
-                                       [](double d, const LivePoint& p) { return d < p.day; });
-    const auto& b = *next;
-    const auto& a = *(next - 1);
-    return a.bytes + (b.bytes - a.bytes) * (day - a.day) / (b.day - a.day);
-}
-
-std::vector<LivePoint> even_points_of(const std::vector<LivePoint>& points, int steps) {
-    std::vector<LivePoint> even;
-    const double first = points.front().day;
-    const double span = points.back().day - first;
-    for (int i = 0; i <= steps; ++i) {
-        const double day = first + span * i / steps;
-        even.push_back({day, live_at(points, day)});
-    }
-    return even;
-}
 
 /// Live averaged over time by the trapezoid rule.
 double mean_live(const std::vector<Snapshot>& list) {
@@ -112,36 +78,6 @@ double Measurement::written(double delta_days) const {
     return std::max(0.0, fit.curve.freed(delta_days) + growth.bytes_per_day * delta_days);
 }
 
-double theil_sen_slope(const std::vector<LivePoint>& points) {
-    std::vector<double> slopes;
-    for (std::size_t i = 0; i < points.size(); ++i)
-        for (std::size_t j = i + 1; j < points.size(); ++j)
-            if (points[j].day > points[i].day)
-                slopes.push_back((points[j].bytes - points[i].bytes) / (points[j].day - points[i].day));
-    return slopes.empty() ? 0 : median_of(slopes);
-}
-
-GrowthEstimate estimate_growth(const std::vector<LivePoint>& points) {
-    GrowthEstimate growth;
-    const double span = points.back().day - points.front().day;
-    if (!(span > 0)) return growth;
-    growth.bytes_per_day = theil_sen_slope(even_points_of(points, even_points));
-
-    const int blocks = std::clamp(static_cast<int>(span / block_days), 2, most_blocks);
-    const auto ends = even_points_of(points, blocks);
-    const double length = span / blocks;
-    double squares = 0;
-    for (int i = 0; i < blocks; ++i) {
-        const double off = ends[static_cast<std::size_t>(i) + 1].bytes -
-                           ends[static_cast<std::size_t>(i)].bytes - growth.bytes_per_day * length;
-        squares += off * off;
-    }
-    const double variance = squares / (blocks - 1);
-    growth.noise_per_root_day = std::sqrt(variance / length);
-    growth.standard_error = std::sqrt(variance / blocks) / length;
-    return growth;
-}
-
 std::vector<Observation> observations_of(const Listing& listing, double growth_bytes_per_day) {
     return rows_of(listing.snapshots, growth_bytes_per_day).rows;
 }
@@ -167,7 +103,7 @@ tl::expected<Measurement, std::string> measure(const Listing& listing, const Mea
 
     std::vector<LivePoint> live;
     for (const auto& s : list) live.push_back({days_between(list.front().taken, s.taken), s.live_bytes});
-    result.growth = estimate_growth(live);
+    result.growth = growth_model(live);
 
     result.shortest_days = gap_days(list.front(), list.back());
     int negative = 0;

@@ -6,9 +6,7 @@
 ///   freed(g_i)  = live_{i−1} + written_i − live_i  (exact), written(g_i) − growth·g_i, and
 ///   unique_i    = freed(g_i) + freed(g_{i+1}) − freed(g_i + g_{i+1})  are the rows of the curve fit
 ///   (turnover/fit.h). The curve is fitted at the listing's mean live size and scaled to the newest.
-///   Growth is the Theil–Sen slope of live bytes read off at even steps, so a one-off step does not
-///   tilt it; its error and the noise of live come from the increments over blocks of at least a week,
-///   steps included.
+///   Growth is modelled by measure/growth.h from the live sizes.
 ///   Spread of the curve: refits on resampled blocks of consecutive snapshots (bursts stay together),
 ///   each with another shape of those its rows leave likely.
 /// Assumptions: one dataset, no clones; behaviour in the listing's span goes on.
@@ -16,6 +14,7 @@
 /// Source of the identities: OpenZFS zfsprops(7) for what the columns mean; checked against a
 /// simulation of random births and deaths in the tests.
 
+#include "core/measure/growth.h"
 #include "core/measure/listing.h"
 #include "core/turnover/fit.h"
 
@@ -32,20 +31,13 @@ struct MeasureOptions {
     FitOptions fit;             ///< live_bytes is set from the listing
 };
 
-struct GrowthEstimate {
-    double bytes_per_day = 0;
-    double standard_error = 0;        ///< of the rate, bytes/day
-    double noise_per_root_day = 0;    ///< standard deviation of a day's increment about the rate
-    bool operator==(const GrowthEstimate&) const = default;
-};
-
 struct Measurement {
     std::string dataset;
     int snapshots = 0;
     Instant first{}, last{};
     double live_bytes = 0;            ///< of the newest snapshot
     double held_bytes = 0;            ///< by the listed snapshots, exactly, without the live data
-    GrowthEstimate growth;
+    GrowthModel growth;
     FitReport fit;                    ///< curve scaled to `live_bytes`
     std::vector<Curve> replicates;    ///< equally likely alternatives, same scale
     double shortest_days = 0;         ///< shortest gap seen
@@ -64,15 +56,5 @@ double freed_between(const Snapshot& older, const Snapshot& newer);
 
 /// The rows of the curve fit that a listing gives, `growth` in bytes/day.
 std::vector<Observation> observations_of(const Listing&, double growth_bytes_per_day);
-
-/// Rate and noise of live bytes over time (points oldest first, at least two, days rising).
-struct LivePoint {
-    double day = 0;
-    double bytes = 0;
-};
-GrowthEstimate estimate_growth(const std::vector<LivePoint>& points);
-
-/// Median of the slopes of all pairs (Theil 1950, Sen 1968); 0 for fewer than two points.
-double theil_sen_slope(const std::vector<LivePoint>& points);
 
 }  // namespace ullage

@@ -3,7 +3,7 @@
 #include "core/outlook/models.h"
 #include "core/outlook/outlook.h"
 #include "core/outlook/paths.h"
-#include "core/outlook/quantiles.h"
+#include "core/units/quantiles.h"
 #include "core/outlook/send_outlooks.h"
 #include "core/pool/pool.h"
 #include "core/site/site_json.h"

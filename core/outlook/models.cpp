@@ -15,7 +15,6 @@ constexpr double default_growth_spread = 0.25;
 constexpr double default_turnover_spread = 0.2;
 constexpr double default_day_variation = 0.5;
 constexpr int typed_alternatives = 8;          // equally likely shapes of what was not typed
-constexpr double measured_growth_spread = 0.6; // of next year's rate about the measured one, relative
 constexpr double measured_level_spread = 0.08; // of next year's turnover about the listing's
 constexpr double stale_listing_days = 31;
 
@@ -120,7 +119,7 @@ private:
                                             format_date(as_of_))});
             return;
         }
-        usage_growth_ = estimate_growth(points);
+        usage_growth_ = growth_model(points);
         usage_days_ = points.back().day;
         usage_live_ = points.back().bytes;
     }
@@ -133,7 +132,7 @@ private:
             model_.live_spread = dataset_.compression_spread.value_or(0);
         } else if (measurement_) {
             model_.live_bytes = std::max(
-                measurement_->live_bytes + measurement_->growth.bytes_per_day * days_since_listing_, 1.0);
+                measurement_->live_bytes + measurement_->growth.middle_rate() * days_since_listing_, 1.0);
         } else {
             problems.push_back({pointer(index_, ""), "neither live, logical nor a listing is given"});
         }
@@ -164,11 +163,11 @@ private:
     }
 
     /// Of the longer of listing and usage history; a typed rate wins over both.
-    void take_growth(const GrowthEstimate& growth, double scale) {
-        model_.growth_per_day = growth.bytes_per_day * scale;
-        model_.growth_rate_sd =
-            std::hypot(growth.standard_error, measured_growth_spread * growth.bytes_per_day) * scale;
-        model_.growth_noise = growth.noise_per_root_day * scale;
+    void take_growth(const GrowthModel& growth, double scale) {
+        model_.growth = growth.scaled(scale);
+        model_.growth_per_day = model_.growth->middle_rate();
+        model_.growth_rate_sd = model_.growth->rate_spread();
+        model_.growth_noise = model_.growth->noise_per_root_day;
     }
 
     double listing_days() const {
@@ -304,7 +303,7 @@ private:
     std::size_t index_;
     DatasetModel model_;
     std::optional<Measurement> measurement_;
-    std::optional<GrowthEstimate> usage_growth_;
+    std::optional<GrowthModel> usage_growth_;
     double usage_days_ = 0;  // span of the usage history
     double usage_live_ = 0;  // bytes, its last
     const Listing* listing_ = nullptr;

@@ -9,8 +9,7 @@
 ///                      spread is typed as 0); from the bursts of the listing when measured
 ///   the curve's shape  where only some of day, week and month are typed: eight alternatives, equally
 ///                      likely under the prior of turnover/fit.h
-///   measured growth    next year's rate lies about the measured one with its standard error and, besides,
-///                      a relative standard deviation of 0.6 (as it did on three public histories)
+///   measured growth    as measure/growth.h has it
 ///   measured level     next year's turnover lies about the listing's with a relative standard deviation
 ///                      of 0.08 (what made 80 % intervals hold on three public histories)
 /// Spreads of zero everywhere give one path.
@@ -20,6 +19,7 @@
 #include "core/retention/ladder.h"
 
 #include <array>
+#include <optional>
 #include <vector>
 
 namespace ullage {
@@ -46,6 +46,7 @@ struct DatasetModel {
     double growth_per_day = 0;         ///< stored bytes
     double growth_rate_sd = 0;         ///< of the rate, bytes/day
     double growth_noise = 0;           ///< bytes per √day
+    std::optional<GrowthModel> growth; ///< measured; then the three above only describe it
     std::vector<Curve> curves;         ///< at least one, equally likely, at live_bytes
     Curve mean_curve;
     double churn_spread = 0;           ///< relative standard deviation of the level

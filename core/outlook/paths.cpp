@@ -1,12 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/outlook/paths.h"
 
-#include <Random123/philox.h>
 #include <algorithm>
 #include <cmath>
 #include <limits>
 #include <map>
-#include <numbers>
 #include <tbb/blocked_range.h>
 #include <tbb/parallel_for.h>
 #include <tbb/task_arena.h>
@@ -22,28 +20,8 @@ constexpr double soonest_day = 1e-3;      // of an event that is yet to come
 constexpr std::uint32_t alternatives_stream = 0x20000000u;
 
 // Steps of a path's own stream; interval noise is counted from 0 in streams of its own.
-enum Draw : std::uint32_t { draw_growth, draw_churn, draw_live, draw_events };
+enum Draw : std::uint32_t { own_growth, own_churn, own_live, own_events };
 enum Stream : std::uint32_t { stream_path, stream_live, stream_churn, streams };
-
-/// Two standard normals for each (path, step) by the Box–Muller transform.
-struct Normals {
-    double first, second;
-};
-
-Normals normals(std::uint64_t seed, std::uint32_t stream, std::uint32_t path, std::uint32_t step) {
-    r123::Philox4x32 philox;
-    const r123::Philox4x32::ctr_type counter = {{path, step, 0x756c6c61u, 0}};
-    const r123::Philox4x32::key_type key = {
-        {static_cast<std::uint32_t>(seed) ^ (static_cast<std::uint32_t>(seed >> 32) * 0x9E3779B9u),
-         stream}};
-    const auto r = philox(counter, key);
-    constexpr double scale = 1.0 / 18446744073709551616.0;  // 2^-64
-    const double u = (static_cast<double>((std::uint64_t(r[0]) << 32) | r[1]) + 0.5) * scale;
-    const double v = (static_cast<double>((std::uint64_t(r[2]) << 32) | r[3]) + 0.5) * scale;
-    const double radius = std::sqrt(-2 * std::log(u));
-    const double angle = 2 * std::numbers::pi * v;
-    return {radius * std::cos(angle), radius * std::sin(angle)};
-}
 
 /// Mean 1, relative standard deviation cv.
 double log_normal(double cv, double z) {
@@ -168,6 +146,7 @@ struct BlockDraw {
     std::vector<double> live;                // [time × block_paths + lane], events left out
     std::vector<double> churn;               // [interval × block_paths + lane]
     std::vector<double> event_day, event_bytes;  // [event × block_paths + lane]
+    std::vector<double> added;               // growth of one path, per time
 };
 
 class PathDrawer {
@@ -176,6 +155,8 @@ public:
         : models_(models), plan_(plan), out_(out), edges_(churn_edges(plan)) {
         past_ = edges_.size() - plan.days.size();
         out_.edges = edges_;
+        for (const auto& m : models)
+            middle_growth_.push_back(m.growth ? middle_growth(*m.growth, plan.days) : std::vector<double>());
         for (const auto& part : plan.parts) {
             kernels_.push_back(kernel_of(part, models[std::size_t(part.dataset)], edges_, plan));
             auto& days = newest_.emplace_back();
@@ -245,14 +226,14 @@ private:
     void draw_path(std::size_t d, std::uint32_t path, std::size_t lane, BlockDraw& draw) const {
         const auto& m = models_[d];
         const auto own = [&](std::uint32_t step) {
-            return normals(plan_.seed, stream_of(int(d), stream_path), path, step);
+            return normal_pair(plan_.seed, stream_of(int(d), stream_path), path, step);
         };
-        const double rate = m.growth_per_day + m.growth_rate_sd * own(draw_growth).first;
-        const double level = log_normal(m.churn_spread, own(draw_churn).first);
-        const double start = m.live_bytes * log_normal(m.live_spread, own(draw_live).first);
+        const double rate = m.growth_per_day + m.growth_rate_sd * own(own_growth).first;
+        const double level = log_normal(m.churn_spread, own(own_churn).first);
+        const double start = m.live_bytes * log_normal(m.live_spread, own(own_live).first);
         for (std::size_t e = 0; e < m.events.size(); ++e) {
             const auto& event = m.events[e];
-            const auto z = own(draw_events + static_cast<std::uint32_t>(e));
+            const auto z = own(own_events + static_cast<std::uint32_t>(e));
             draw.event_bytes[e * block_paths + lane] =
                 std::max(0.0, event.bytes * (1 + event.spread * z.first));
             // What is planned is yet to come, whatever is drawn; what has been is over.
@@ -262,12 +243,20 @@ private:
         const auto& days = plan_.days;
         double live = start;
         draw.live[lane] = live;
-        for (std::size_t i = 1; i < days.size(); ++i) {
+        if (m.growth) {
+            RandomSequence random(plan_.seed, stream_of(int(d), stream_live), path);
+            auto& added = draw.added;
+            draw_growth(*m.growth, static_cast<int>(path % growth_kinds), random, days, added);
+            stretch_growth(*m.growth, days, middle_growth_[d], added);
+            for (std::size_t i = 1; i < days.size(); ++i)
+                draw.live[i * block_paths + lane] = std::max(0.0, start + added[i]);
+        }
+        for (std::size_t i = 1; i < days.size() && !m.growth; ++i) {
             const double dt = days[i] - days[i - 1];
             double step = rate * dt;
             if (m.growth_noise > 0)
                 step += m.growth_noise * std::sqrt(dt) *
-                        normals(plan_.seed, stream_of(int(d), stream_live), path, std::uint32_t(i)).first;
+                        normal_pair(plan_.seed, stream_of(int(d), stream_live), path, std::uint32_t(i)).first;
             live = std::max(0.0, live + step);
             draw.live[i * block_paths + lane] = live;
         }
@@ -284,7 +273,7 @@ private:
                     const double dt = edges_[j + 1] - edges_[j];
                     noise = log_normal(
                         m.day_variation / std::sqrt(dt),
-                        normals(plan_.seed, stream_of(int(d), stream_churn), path, std::uint32_t(j - past_)).first);
+                        normal_pair(plan_.seed, stream_of(int(d), stream_churn), path, std::uint32_t(j - past_)).first);
                 }
             }
             draw.churn[j * block_paths + lane] = per_live * then * noise;
@@ -379,15 +368,12 @@ private:
     Paths& out_;
     std::vector<double> edges_;
     std::size_t past_ = 0;
+    std::vector<std::vector<double>> middle_growth_;    // per dataset: bytes added at each time
     std::vector<HeldKernel> kernels_;                   // per part
     std::vector<std::vector<double>> newest_, oldest_;  // per part and time: days of the retained ends
 };
 
 }  // namespace
-
-double normal_number(std::uint64_t seed, std::uint32_t stream, std::uint32_t path, std::uint32_t step) {
-    return normals(seed, stream, path, step).first;
-}
 
 std::vector<double> time_grid(double horizon_days, const std::vector<double>& event_days) {
     std::vector<double> days;

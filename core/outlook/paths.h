@@ -4,7 +4,8 @@
 /// fill of every box over time.
 ///
 /// Model of a path, per dataset:
-///   live   walks from as_of with drift N(g, sd²), drawn once a path, and noise growing with √t
+///   live   from as_of: where growth was measured, a future of measure/growth.h; else a walk with drift
+///          N(g, sd²), drawn once a path, and noise growing with √t
 ///   churn  level (log-normal, mean 1, once a path) × live(t) ÷ live(0) × noise of each interval
 ///          (log-normal, mean 1, variance of a day ÷ days)
 ///   held   Σ over the gaps of the retained snapshots of freed(gap) × mean churn in the gap, freed
@@ -15,13 +16,13 @@
 ///          snapshot is older
 /// Times: each of the first 60 days, then each week, and the days about every event; straight lines
 /// between them, so a passage within a week is placed to the day, and noise within a week is not drawn.
-/// Random numbers: Philox 4×32-10 keyed by seed and dataset, counted by path and step, so a path is
+/// Random numbers are keyed by seed and dataset and counted by path and step (units/random.h), so a path is
 /// the same whatever the number of threads or paths.
 /// Invariants: fill is never negative; without spreads all paths are equal.
-/// Source of the generator: Salmon et al., Parallel Random Numbers: As Easy as 1, 2, 3 (SC11).
 
 #include "core/outlook/models.h"
 #include "core/retention/ladder.h"
+#include "core/units/random.h"
 
 #include <cstdint>
 #include <optional>
@@ -101,8 +102,5 @@ std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const P
 /// empty if never.
 std::optional<double> first_passage(const std::vector<double>& days, const float* level,
                                     std::size_t stride, double limit);
-
-/// A standard normal number; the same for the same arguments, whatever else is drawn.
-double normal_number(std::uint64_t seed, std::uint32_t stream, std::uint32_t path, std::uint32_t step);
 
 }  // namespace ullage

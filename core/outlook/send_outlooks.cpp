@@ -2,7 +2,7 @@
 #include "core/outlook/send_outlooks.h"
 
 #include "core/link/hours.h"
-#include "core/outlook/quantiles.h"
+#include "core/units/quantiles.h"
 
 #include <algorithm>
 #include <cmath>

@@ -12,7 +12,7 @@
 ///   pinball   mean loss of p10, p50, p90 over the truths, relative to the mean truth
 ///   guess     median |error| of "churn per day × days kept"
 #include "core/outlook/paths.h"
-#include "core/outlook/quantiles.h"
+#include "core/units/quantiles.h"
 #include "core/outlook/send_outlooks.h"
 #include "core/measure/evidence.h"
 
