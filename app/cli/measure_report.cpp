@@ -83,7 +83,7 @@ std::string measure_json(const std::vector<Measurement>& all) {
                             {"live_bytes", m.live_bytes},
                             {"held_bytes", m.held_bytes},
                             {"growth_bytes_per_day", m.growth.bytes_per_day},
-                            {"growth.rate_spread()", m.growth.standard_error},
+                            {"growth_standard_error", m.growth.rate_spread()},
                             {"written_bytes", std::move(written)},
                             {"curve", std::move(curve)},
                             {"shortest_gap_days", m.shortest_days},

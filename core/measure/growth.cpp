@@ -13,7 +13,7 @@ namespace ullage {
 namespace {
 
 constexpr double block_days = 7;
-constexpr double chunk_days = 27;
+constexpr double chunk_days = 27;         // that share a weight, less a day for rounding
 constexpr double recent_days = 60;        // kind 1
 constexpr double recent_half_life = 30;   // days
 constexpr std::size_t least_recent = 4;   // blocks, for kind 1 to be its own
@@ -27,7 +27,7 @@ constexpr double deviation_scale = 1.4826;
 
 constexpr double pooled_rate = 0.10;      // of live a year
 constexpr double pooled_spread = 0.12;
-constexpr double rare_steps = 0.02;       // of live per √year
+constexpr double rare_steps = 0.03;       // of live per √year
 
 constexpr double near_days = 30;          // ahead, that the stretch is judged at
 constexpr double far_days = 90;
@@ -122,7 +122,7 @@ GrowthModel unstretched(const std::vector<LivePoint>& points) {
     if (points.size() >= 2) m.blocks = blocks_of(points);
     if (m.blocks.empty()) {
         m.pull = 1;
-        m.pulled_spread = spread;
+        m.pooled_spread = spread;
         m.stretch_30 = m.stretch_90 = unjudged_stretch;
         return m;
     }
@@ -160,7 +160,7 @@ GrowthModel unstretched(const std::vector<LivePoint>& points) {
     spread = std::max(spread, std::abs(m.bytes_per_day));
     const double both = error + spread * spread;
     m.pull = both > 0 ? error / both : 0;
-    m.pulled_spread = std::sqrt(m.pull) * spread;
+    m.pooled_spread = spread;
     return m;
 }
 
@@ -217,18 +217,20 @@ Judgement judged(const std::vector<LivePoint>& points, double ahead_days, double
 
 double inside_at(const GrowthBlock& b, double day) { return live_at(b.inside, day); }
 
-/// Blocks drawn one after another until the last day is passed.
-void draw_blocks(const GrowthModel& m, int kind, RandomSequence& random, const std::vector<double>& days,
+/// Blocks drawn one after another until the last day is passed. Gives the rate that the weights stand for.
+double draw_blocks(const GrowthModel& m, int kind, RandomSequence& random, const std::vector<double>& days,
                  std::vector<double>& added) {
     thread_local std::vector<double> upto;
     upto.clear();
     const auto recent = static_cast<std::size_t>(
         std::count_if(m.blocks.begin(), m.blocks.end(),
                       [](const GrowthBlock& b) { return b.age <= recent_days; }));
-    const bool newer = (kind == 1 || kind==2) && recent >= least_recent;
+    const bool newer = (kind == 1 || kind == 2) && recent >= least_recent;
     double sum = 0;
     double chunk = 0;
     double left = 0;  // days of the chunk to come
+    double bytes = 0;
+    double span = 0;
     for (const auto& b : m.blocks) {
         if (left <= 0) {
             chunk = random.exponential();
@@ -236,9 +238,11 @@ void draw_blocks(const GrowthModel& m, int kind, RandomSequence& random, const s
         }
         left -= b.days;
         // A block's share of the time is weight × days, so it is drawn by its weight alone.
-        double w = b.weight * (kind == 1||kind==2 ? random.exponential() : chunk);
+        double w = b.weight * (newer ? random.exponential() : chunk);
         if (newer) w = b.age <= recent_days ? w * std::exp2(-b.age / recent_half_life) : 0;
         upto.push_back(sum += w);
+        bytes += w * b.bytes;
+        span += w * b.days;
     }
     double walk = 0;
     double start = 0;
@@ -261,9 +265,11 @@ void draw_blocks(const GrowthModel& m, int kind, RandomSequence& random, const s
         start += b.days;
         level += factor * b.bytes;
     }
+    return bytes / span;
 }
 
-void draw_walk(const GrowthModel& m, RandomSequence& random, const std::vector<double>& days,
+/// Gives the drift.
+double draw_walk(const GrowthModel& m, RandomSequence& random, const std::vector<double>& days,
                std::vector<double>& added) {
     // Student's t for the drift while there are few blocks to know the noise from.
     constexpr std::size_t few = 12;
@@ -287,6 +293,7 @@ void draw_walk(const GrowthModel& m, RandomSequence& random, const std::vector<d
         added[i] = level;
         before = days[i];
     }
+    return rate;
 }
 
 }  // namespace
@@ -317,7 +324,7 @@ GrowthModel GrowthModel::scaled(double factor) const {
         for (auto& p : b.inside) p.bytes *= factor;
     }
     for (double* bytes : {&m.bytes_per_day, &m.standard_error, &m.noise_per_root_day,
-                          &m.pooled_bytes_per_day, &m.pulled_spread})
+                          &m.pooled_bytes_per_day, &m.pooled_spread})
         *bytes *= factor;
     return m;
 }
@@ -326,7 +333,7 @@ double GrowthModel::middle_rate() const {
     return bytes_per_day + pull * (pooled_bytes_per_day - bytes_per_day);
 }
 
-double GrowthModel::rate_spread() const { return stretch_90 * std::hypot(standard_error, pulled_spread); }
+double GrowthModel::rate_spread() const { return stretch_90 * std::hypot((1 - pull) * standard_error, pull * pooled_spread); }
 
 double GrowthModel::stretch(double days_ahead) const {
     if (days_ahead <= near_days) return stretch_30;
@@ -348,16 +355,12 @@ GrowthModel growth_model(const std::vector<LivePoint>& points) {
 void draw_growth(const GrowthModel& m, int kind, RandomSequence& random, const std::vector<double>& days,
                  std::vector<double>& added) {
     added.assign(days.size(), 0);
-    const double pulled = m.pull * (m.pooled_bytes_per_day - m.bytes_per_day) +
-                          (m.pulled_spread > 0 ? m.pulled_spread * random.normal() : 0);
-    if (m.blocks.empty()) {
-        // Nothing but the pooled rate.
-    } else if (kind == 3) {
-        draw_walk(m, random, days, added);
-    } else {
-        draw_blocks(m, kind, random, days, added);
-    }
-    for (std::size_t i = 0; i < days.size(); ++i) added[i] += pulled * days[i];
+    const double pooled = m.pooled_bytes_per_day + m.pooled_spread * random.normal();
+    double own = 0;
+    if (!m.blocks.empty())
+        own = kind == 3 ? draw_walk(m, random, days, added) : draw_blocks(m, kind, random, days, added);
+    // The mean of two rates, each with its error, by their weights.
+    for (std::size_t i = 0; i < days.size(); ++i) added[i] += m.pull * (pooled - own) * days[i];
 }
 
 std::vector<double> middle_growth(const GrowthModel& m, const std::vector<double>& days) {

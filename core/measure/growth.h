@@ -5,19 +5,21 @@
 /// Increments are modelled, never the level: a line through the level is far too sure of itself.
 /// The history is cut into blocks of a week, from its newest point back (longer where its points lie
 /// further apart). A future is one of four kinds, in turn:
-///   0  blocks drawn again from all the history, their weights drawn once a future (what is not known
-///      of the mean rate)
-///   1  the same from the last 60 days, newer blocks weighing more (half as much every 30 days)
-///   2  kind 0, its rate wandering: the logarithm takes a step each week and leans back to its mean over
-///      half a year; the size of the steps is that of the history's four-week means beyond their noise
+///   0  blocks drawn again from all the history, weights drawn once a future for every four weeks of it
+///      (what is not known of the mean rate)
+///   1  blocks from the last 60 days, newer ones weighing more (half as much every 30 days), weights drawn
+///      once a future for each
+///   2  kind 1, its rate wandering: the logarithm takes a step each week and leans back to its mean over
+///      half a year; the size of the steps is that of the history's four-week means beyond their noise, at
+///      least 0.05
 ///   3  a random walk with a drift drawn from its own error
 /// One-off steps are blocks further than 6 scaled median deviations from the median rate, and than 1 % of
 /// live. n of them weigh n ÷ (n + 1): one is half taken for chance, many are what happens here. They come
 /// as steps in the futures, never as a slope.
 /// Pull: a rate of its own error s is drawn towards a pooled rate m ± w by s² ÷ (s² + w²): m is 10 % of
 /// live a year; w is 12 % of live a year, or the measured rate where that is larger, so that a clear rate is
-/// left alone. s² counts besides steps too rare to be in a short history: 2 % of live per √year. What was
-/// pulled is as wide as w. The pooled figures were set on fifteen cuts of three public version histories.
+/// left alone. s² counts besides steps too rare to be in a short history: 3 % of live per √year. A future's
+/// rate is the weighted mean of its own and one drawn from m ± w. The pooled figures were set on fifteen cuts of three public version histories.
 /// Stretch: the model is made at earlier dates of the history and asked for 30 and for 90 days ahead; where
 /// its errors were wider than its spread said, every future is moved away from the middle one by that factor
 /// (1 to 3; 1.3 where fewer than three dates can be judged), the one for 30 days before, the one for 90 days
@@ -60,7 +62,7 @@ struct GrowthModel {
     double walk_per_root_week = 0;    ///< of the logarithm of the rate, kind 2
     double pull = 0;                  ///< towards the pooled rate, 0…1
     double pooled_bytes_per_day = 0;
-    double pulled_spread = 0;         ///< standard deviation of a future's rate that the pull adds, bytes/day
+    double pooled_spread = 0;         ///< its standard deviation
     double stretch_30 = 1, stretch_90 = 1;  ///< 30 and 90 days ahead, 1…3
     int judged = 0;                   ///< dates that the stretch at 30 days rests on
     bool never_fell = false;

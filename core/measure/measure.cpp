@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measure/measure.h"
 
+#include "core/units/quantiles.h"
+
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
+#include <map>
 #include <random>
 
 namespace ullage {
@@ -44,6 +47,23 @@ std::vector<Observation> resampled(const std::vector<Observation>& rows,
         result.back().weight = times[snapshot_of_row[r]];
     }
     return result;
+}
+
+/// Scales the parts of the alternatives so that at each lifetime their median frees what `middle` does.
+void centre(std::vector<Curve>& alternatives, const Curve& middle) {
+    if (alternatives.empty()) return;
+    std::map<double, double> factor;  // by lifetime
+    for (const double lifetime : lifetime_grid()) {
+        std::vector<double> freed;
+        for (const auto& c : alternatives) freed.push_back(c.freed(lifetime));
+        const double median = quantile_of(freed, 0.5);
+        factor[lifetime] = median > 0 ? middle.freed(lifetime) / median : 1;
+    }
+    for (auto& c : alternatives) {
+        auto parts = c.components();
+        for (auto& part : parts) part.bytes *= factor.at(part.lifetime_days);
+        c = Curve(std::move(parts));
+    }
 }
 
 struct Rows {
@@ -139,6 +159,7 @@ tl::expected<Measurement, std::string> measure(const Listing& listing, const Mea
         const auto refit = fit_curve(some, quick);
         result.replicates.push_back(refit ? refit->curve.scaled(scale) : result.fit.curve);
     }
+    centre(result.replicates, result.fit.curve);
     return result;
 }
 

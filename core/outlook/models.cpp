@@ -15,7 +15,8 @@ constexpr double default_growth_spread = 0.25;
 constexpr double default_turnover_spread = 0.2;
 constexpr double default_day_variation = 0.5;
 constexpr int typed_alternatives = 8;          // equally likely shapes of what was not typed
-constexpr double measured_level_spread = 0.08; // of next year's turnover about the listing's
+constexpr double measured_level_spread = 0.05; // of next year's turnover about the listing's
+constexpr double measured_wander = 0.5;
 constexpr double stale_listing_days = 31;
 
 std::string pointer(std::size_t dataset, const char* rest) {
@@ -186,6 +187,7 @@ private:
             const double day = measurement_->fit.curve.freed(1);
             model_.day_variation = day > 0 ? std::sqrt(measurement_->fit.burst_bytes / day) : 0;
             model_.churn_spread = dataset_.turnover->spread.value_or(measured_level_spread);
+            model_.wander = model_.churn_spread > 0 ? measured_wander : 0;
             set_known_past(scale);
             if (dataset_.turnover->per_day) override_level(problems);
             if (dataset_.turnover->per_week || dataset_.turnover->per_month)

@@ -10,8 +10,10 @@
 ///   the curve's shape  where only some of day, week and month are typed: eight alternatives, equally
 ///                      likely under the prior of turnover/fit.h
 ///   measured growth    as measure/growth.h has it
+///   measured wander    what dies within days varies from season to season by half of its mean, leaning back
+///                      over 60 days; what takes a month to die, hardly (paths.h; the same histories)
 ///   measured level     next year's turnover lies about the listing's with a relative standard deviation
-///                      of 0.08 (what made 80 % intervals hold on three public histories)
+///                      of 0.05 (what made 80 % intervals hold on three public histories)
 /// Spreads of zero everywhere give one path.
 
 #include "core/measure/measure.h"
@@ -50,6 +52,7 @@ struct DatasetModel {
     std::vector<Curve> curves;         ///< at least one, equally likely, at live_bytes
     Curve mean_curve;
     double churn_spread = 0;           ///< relative standard deviation of the level
+    double wander = 0;                 ///< relative standard deviation of what dies young, over months
     double day_variation = 0;          ///< standard deviation of a day's deaths ÷ their mean
     std::array<double, 7> week_shape{1, 1, 1, 1, 1, 1, 1};  ///< Monday first, mean 1
     std::vector<EventModel> events;

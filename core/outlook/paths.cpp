@@ -17,11 +17,13 @@ constexpr double daily_days = 60;         // each day at first, where answers ar
 constexpr int block_paths = 16;           // of one block: one curve alternative, one vector of numbers
 constexpr double least_live_share = 0.05; // of today's, when going back in time
 constexpr double soonest_day = 1e-3;      // of an event that is yet to come
+constexpr double young_days = 4;
+constexpr double wander_returns_days = 60;
 constexpr std::uint32_t alternatives_stream = 0x20000000u;
 
 // Steps of a path's own stream; interval noise is counted from 0 in streams of its own.
 enum Draw : std::uint32_t { own_growth, own_churn, own_live, own_events };
-enum Stream : std::uint32_t { stream_path, stream_live, stream_churn, streams };
+enum Stream : std::uint32_t { stream_path, stream_live, stream_churn, stream_wander, streams };
 
 /// Mean 1, relative standard deviation cv.
 double log_normal(double cv, double z) {
@@ -34,11 +36,15 @@ std::uint32_t stream_of(int dataset, Stream s) {
     return static_cast<std::uint32_t>(dataset) * streams + s;
 }
 
+/// Of what a gap frees, the share that follows the wander of what dies young.
+double young_share(double gap_days) { return 1 / (1 + gap_days / young_days); }
+
 /// For each time, a band of weights over the churn intervals: held = Σ weight × churn.
 struct HeldKernel {
     std::vector<std::size_t> first, offset, count;  // per time
     std::vector<std::vector<double>> weights;       // per curve
     std::vector<std::vector<double>> known;         // per curve and time: bytes that no churn moves
+    std::vector<double> young;                      // per time: share that follows the wander
 };
 
 /// Days from as_of.
@@ -88,6 +94,7 @@ HeldKernel kernel_of(const BoxPart& part, const DatasetModel& model, const std::
         if (ends.size() < 2) {
             k.first.push_back(0);
             k.count.push_back(0);
+            k.young.push_back(0);
             continue;
         }
         const auto interval = [&](double day) {
@@ -100,6 +107,8 @@ HeldKernel kernel_of(const BoxPart& part, const DatasetModel& model, const std::
         k.first.push_back(first);
         k.count.push_back(last - first + 1);
         for (auto& w : k.weights) w.resize(w.size() + last - first + 1, 0.0);
+        double all = 0;
+        double young = 0;
         for (std::size_t g = 1; g < ends.size(); ++g) {
             if (ends[g] <= ends[g - 1]) continue;
             if (const auto known = known_freed(model.known, curves, ends[g - 1], ends[g]); !known.empty()) {
@@ -109,6 +118,8 @@ HeldKernel kernel_of(const BoxPart& part, const DatasetModel& model, const std::
             const double from = day_of(plan.as_of, ends[g - 1]);
             const double to = day_of(plan.as_of, ends[g]);
             const auto& bytes = freed(ends[g - 1], ends[g]);
+            all += bytes.front();
+            young += bytes.front() * young_share(to - from);
             for (std::size_t j = interval(from); j <= interval(to); ++j) {
                 // What lies before the first edge counts into the first interval.
                 const double a = j == 0 ? from : std::max(from, edges[j]);
@@ -118,6 +129,7 @@ HeldKernel kernel_of(const BoxPart& part, const DatasetModel& model, const std::
                     k.weights[c][k.offset.back() + j - first] += bytes[c] * (b - a) / (to - from);
             }
         }
+        k.young.push_back(all > 0 ? young / all : 0);
     }
     return k;
 }
@@ -145,6 +157,7 @@ struct BlockDraw {
     std::size_t curve = 0;
     std::vector<double> live;                // [time × block_paths + lane], events left out
     std::vector<double> churn;               // [interval × block_paths + lane]
+    std::vector<double> wander;              // the same: what to add to it for what dies young
     std::vector<double> event_day, event_bytes;  // [event × block_paths + lane]
     std::vector<double> added;               // growth of one path, per time
 };
@@ -203,6 +216,7 @@ private:
         draw.curve = alternative(d, block);
         draw.live.resize(out_.times * block_paths);
         draw.churn.resize((edges_.size() - 1) * block_paths);
+        draw.wander.resize(draw.churn.size());
         draw.event_day.resize(m.events.size() * block_paths);
         draw.event_bytes.resize(m.events.size() * block_paths);
         for (std::size_t lane = 0; lane < draw.n; ++lane)
@@ -261,6 +275,8 @@ private:
             draw.live[i * block_paths + lane] = live;
         }
         const double per_live = m.live_bytes > 0 ? level / m.live_bytes : 0;
+        const double wander_sd = std::sqrt(std::log1p(m.wander * m.wander));
+        double wander = 0;
         for (std::size_t j = 0; j + 1 < edges_.size(); ++j) {
             const double middle = (edges_[j] + edges_[j + 1]) / 2;
             double then;
@@ -277,6 +293,13 @@ private:
                 }
             }
             draw.churn[j * block_paths + lane] = per_live * then * noise;
+            if (wander_sd <= 0) continue;
+            const double z =
+                normal_pair(plan_.seed, stream_of(int(d), stream_wander), path, std::uint32_t(j)).first;
+            const double keep = j == 0 ? 0 : std::exp(-(edges_[j + 1] - edges_[j]) / wander_returns_days);
+            wander = keep * wander + wander_sd * std::sqrt(1 - keep * keep) * z;
+            draw.wander[j * block_paths + lane] = draw.churn[j * block_paths + lane] *
+                                                  std::expm1(wander - wander_sd * wander_sd / 2);
         }
     }
 
@@ -328,9 +351,11 @@ private:
             held.fill(k.known[draw.curve][i]);
             const double* w = weights.data() + k.offset[i];
             const double* churn = draw.churn.data() + k.first[i] * block_paths;
+            const double* wander = draw.wander.data() + k.first[i] * block_paths;
+            const double young = m.wander > 0 ? k.young[i] : 0;
             for (std::size_t j = 0; j < k.count[i]; ++j)
                 for (std::size_t lane = 0; lane < block_paths; ++lane)
-                    held[lane] += w[j] * churn[j * block_paths + lane];
+                    held[lane] += w[j] * (churn[j * block_paths + lane] + young * wander[j * block_paths + lane]);
             for (std::size_t lane = 0; lane < draw.n; ++lane) {
                 double kept = held[lane];
                 for (std::size_t e = 0; e < m.events.size(); ++e) {
@@ -356,7 +381,8 @@ private:
         path.curve = static_cast<int>(draw.curve);
         for (std::size_t i = 0; i < out_.times; ++i) path.live.push_back(draw.live[i * block_paths + lane]);
         for (std::size_t j = 0; j + 1 < edges_.size(); ++j)
-            path.churn.push_back(draw.churn[j * block_paths + lane]);
+            path.churn.push_back(draw.churn[j * block_paths + lane] +
+                                 young_share(1) * draw.wander[j * block_paths + lane]);
         for (std::size_t e = 0; e < models_[d].events.size(); ++e)
             path.events.push_back({models_[d].events[e].kind, draw.event_day[e * block_paths + lane],
                                    draw.event_bytes[e * block_paths + lane]});

@@ -8,6 +8,8 @@
 ///          N(g, sd²), drawn once a path, and noise growing with √t
 ///   churn  level (log-normal, mean 1, once a path) × live(t) ÷ live(0) × noise of each interval
 ///          (log-normal, mean 1, variance of a day ÷ days)
+///   wander what dies young varies besides: a log-normal level, mean 1, that leans back to it over 60 days;
+///          of a gap of g days the share 1 ÷ (1 + g ÷ 4 d) follows it
 ///   held   Σ over the gaps of the retained snapshots of freed(gap) × mean churn in the gap, freed
 ///          from one of the equally likely curves
 ///   known  between two snapshots of a listing, freed is what the listing shows; where one between
@@ -67,7 +69,7 @@ struct Probe {
 struct DatasetPath {
     int curve = 0;                           ///< index into the model's curves
     std::vector<double> live;                ///< stored bytes at each time, events left out
-    std::vector<double> churn;               ///< multiplier of each interval
+    std::vector<double> churn;               ///< multiplier of each interval, for steps of a day
     struct DrawnEvent { Event::Kind kind; double day; double bytes; };
     std::vector<DrawnEvent> events;
 };

@@ -28,6 +28,7 @@ constexpr double first_tail = 0.02;
 constexpr double last_tail = 2.5;
 
 constexpr double shape_floor = 0.02;     // of its largest amplitude, so that short lifetimes stay possible
+constexpr double most_deviations = 5;    // of a row, beyond which it counts less (Huber)
 constexpr double typed_precision = 0.1;  // of typed figures, when they choose the shape
 constexpr Eigen::Index least_rows = 20;  // for an estimate of κ about a free fit
 constexpr double typed_weight = 2e4;     // of typed figures, when the curve is drawn through them
@@ -108,11 +109,16 @@ struct Problem {
             times.cwiseProduct(residual.cwiseAbs2()).cwiseQuotient(expected_bytes).sum() / times.sum();
         return std::max(mean, 1e-6 * largest + 1);
     }
-    /// 1 ÷ variance of each row.
+    /// 1 ÷ variance of each row, less for those far off.
     VectorXd precision(const VectorXd& amplitudes, double& burst_bytes) const {
         const VectorXd e = expected(amplitudes);
         burst_bytes = std::min(burst(amplitudes, e), most_burst);
-        return times.cwiseQuotient(burst_bytes * e);
+        VectorXd precise = times.cwiseQuotient(burst_bytes * e);
+        const VectorXd off = (y - rows * amplitudes).cwiseAbs().cwiseQuotient(
+            (burst_bytes * e).cwiseSqrt());
+        for (Index i = 0; i < precise.size(); ++i)
+            if (off[i] > most_deviations) precise[i] *= most_deviations / off[i];
+        return precise;
     }
 };
 

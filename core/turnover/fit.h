@@ -8,7 +8,8 @@
 ///   unique   y = freed(g) + freed(h) − freed(g + h)
 /// Model of the noise: deaths come in bursts, so a row of expected size e varies by κ·e, κ bytes being
 /// the size of a burst (compound Poisson); rows are weighted by 1/√(κ e), κ from the residuals, and
-/// the weights are refined a few times.
+/// the weights are refined a few times. A row more than five such deviations off pulls no harder than one at
+/// five (Huber 1964): a purge or a mass rewrite is one of many days, not the rule.
 ///
 /// Two stages.
 /// 1. The shape. Lifetimes spread over the grid as

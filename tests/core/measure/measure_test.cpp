@@ -43,66 +43,6 @@ std::vector<double> daily(int n) {
     return at;
 }
 
-// scipy.stats.theilslopes(y, t, 0.95) for t = 0 … 9; ordinary least squares gives 1.66848.
-const std::vector<double> spiked = {1, 2.1, 2.9, 4.2, 5, 5.9, 7.1, 30, 9, 10.1};
-
-std::vector<LivePoint> points_of(const std::vector<double>& y) {
-    std::vector<LivePoint> p;
-    for (std::size_t i = 0; i < y.size(); ++i) p.push_back({static_cast<double>(i), y[i]});
-    return p;
-}
-
-TEST(TheilSen, GivesTheSlopeThatScipyGives) {
-    EXPECT_NEAR(theil_sen_slope(points_of(spiked)), 1.011111111111111, 1e-15);
-}
-
-TEST(TheilSen, IsTheSlopeOfALineAndZeroWithoutTwoDays) {
-    EXPECT_DOUBLE_EQ(theil_sen_slope({{0, 5}, {2, 9}, {10, 25}}), 2);
-    EXPECT_EQ(theil_sen_slope({}), 0);
-    EXPECT_EQ(theil_sen_slope({{1, 5}}), 0);
-    EXPECT_EQ(theil_sen_slope({{1, 5}, {1, 9}}), 0);
-    // An even number of slopes: the mean of the middle two (1, 1, 1, 2, 2.5, 4).
-    EXPECT_DOUBLE_EQ(theil_sen_slope({{0, 0}, {1, 1}, {2, 2}, {3, 6}}), 1.5);
-}
-
-TEST(Growth, AOneOffStepDoesNotTiltTheRate) {
-    std::vector<LivePoint> steady, stepped;
-    for (int d = 0; d <= 200; ++d) {
-        steady.push_back({double(d), 1e12 + 2e9 * d});
-        stepped.push_back({double(d), 1e12 + 2e9 * d + (d >= 150 ? 8e11 : 0)});
-    }
-    EXPECT_NEAR(estimate_growth(steady).bytes_per_day, 2e9, 1);
-    EXPECT_NEAR(estimate_growth(steady).noise_per_root_day, 0, 1);
-    const auto g = estimate_growth(stepped);
-    // A line through its ends would say 6e9. The median pair still lies on one side of the step.
-    EXPECT_NEAR(g.bytes_per_day, 2e9, 1e8);
-    EXPECT_GT(g.noise_per_root_day, 1e9) << "the step is noise";
-    EXPECT_GT(g.standard_error, estimate_growth(steady).standard_error);
-}
-
-TEST(Growth, NoiseAndStandardErrorOfARandomWalkAreThoseItWasMadeWith) {
-    // Increments N(g, s²) a day over n days: their mean has a standard error of s/√n.
-    std::mt19937_64 random(41);
-    std::normal_distribution<double> normal;
-    double noise = 0;
-    double error = 0;
-    double squares = 0;
-    constexpr int trials = 300;
-    constexpr int n = 180;
-    for (int t = 0; t < trials; ++t) {
-        std::vector<LivePoint> walk = {{0, 1e6}};
-        for (int d = 1; d <= n; ++d) walk.push_back({double(d), walk.back().bytes + 100 + 50 * normal(random)});
-        const auto g = estimate_growth(walk);
-        noise += g.noise_per_root_day / trials;
-        error += g.standard_error / trials;
-        squares += (g.bytes_per_day - 100) * (g.bytes_per_day - 100) / trials;
-    }
-    EXPECT_NEAR(noise, 50, 2.5);
-    EXPECT_NEAR(error, 50 / std::sqrt(n), 0.2);
-    // Theil–Sen of a random walk is a little less efficient than its ends.
-    EXPECT_NEAR(std::sqrt(squares), error, 0.35 * error);
-}
-
 TEST(Measure, GivesLiveGrowthAndHeldBytesOfAKnownHistory) {
     const Curve c({{1, 4e9}, {20, 2e10}, {300, 1e11}});
     const auto l = listing_of(c, 1e12, 1e9, daily(31));
