@@ -4,14 +4,14 @@
 #include "core/measure/measure.h"
 #include "core/units/quantity_text.h"
 
-#include <algorithm>
 #include <fmt/format.h>
+#include <algorithm>
 
 namespace ullage {
 
 namespace {
 
-constexpr double least_span_days = 14;   // two weeks: the fewest that growth can vary between
+constexpr double least_span_days = 14;    // two weeks: the fewest that growth can vary between
 constexpr double longest_gap_days = 400;  // a year's rung and a bit
 constexpr double unique_slack = 1.05;     // two sizes of two or three digits each
 constexpr double step_slack = 0.01;       // of live
@@ -47,33 +47,40 @@ public:
 private:
     void dates() {
         const auto wrong = [](const Snapshot& s) { return !credible(s.taken); };
-        const auto count = static_cast<std::size_t>(std::count_if(list_.begin(), list_.end(), wrong));
+        const auto count =
+            static_cast<std::size_t>(std::count_if(list_.begin(), list_.end(), wrong));
         if (count == 0) return;
         const auto& s = *std::find_if(list_.begin(), list_.end(), wrong);
-        said_.push_back(fmt::format(
-            "{} dated outside the years 2000 to 2100 (“{}”: {}): was a clock not set? Gaps and rates that rest "
-            "on such a date are wrong; leave the lines out or mend their times",
-            of_all(count, list_.size()) + (count == 1 ? " is" : " are"), s.name, format_instant(s.taken)));
+        said_.push_back(
+            fmt::format("{} dated outside the years 2000 to 2100 (“{}”: {}): was a clock not set? "
+                        "Gaps and rates that rest "
+                        "on such a date are wrong; leave the lines out or mend their times",
+                        of_all(count, list_.size()) + (count == 1 ? " is" : " are"), s.name,
+                        format_instant(s.taken)));
     }
 
     void gaps() {
         for (std::size_t i = 1; i < list_.size(); ++i) {
             const double gap = days_between(list_[i - 1].taken, list_[i].taken);
-            if (gap <= longest_gap_days || !credible(list_[i - 1].taken) || !credible(list_[i].taken)) continue;
-            said_.push_back(fmt::format(
-                "nothing between “{}” and “{}”, {} apart: was a clock wrong, or are lines missing? Growth and "
-                "turnover are averaged over that gap",
-                list_[i - 1].name, list_[i].name, format_duration(days(gap))));
+            if (gap <= longest_gap_days || !credible(list_[i - 1].taken) ||
+                !credible(list_[i].taken))
+                continue;
+            said_.push_back(
+                fmt::format("nothing between “{}” and “{}”, {} apart: was a clock wrong, or are "
+                            "lines missing? Growth and "
+                            "turnover are averaged over that gap",
+                            list_[i - 1].name, list_[i].name, format_duration(days(gap))));
         }
     }
 
     void span() {
         const double covered = days_between(list_.front().taken, list_.back().taken);
         if (covered < least_span_days)
-            said_.push_back(fmt::format(
-                "the listing covers {}, which is too short to tell how much growth varies from week to week: "
-                "the error of the growth is understated",
-                format_duration(days(covered))));
+            said_.push_back(
+                fmt::format("the listing covers {}, which is too short to tell how much growth "
+                            "varies from week to week: "
+                            "the error of the growth is understated",
+                            format_duration(days(covered))));
     }
 
     void growth_without_writing() {
@@ -87,7 +94,8 @@ private:
         if (clear == 0 && 2 * any <= list_.size() - 1) return;
         const std::size_t count = std::max(clear, any);
         said_.push_back(fmt::format(
-            "{} grew by more than was written into {}: the columns may be of different datasets or in different "
+            "{} grew by more than was written into {}: the columns may be of different datasets or "
+            "in different "
             "units, or some lines may be missing; what such a step freed counts as nothing",
             of_all(count, list_.size() - 1), count == 1 ? "it" : "them"));
     }
@@ -101,11 +109,13 @@ private:
             if (++count == 1) first = &s;
         }
         if (count == 0) return;
-        said_.push_back(fmt::format(
-            "{} alone {} more than was written into {} (“{}”: {} of {} written): the columns may be swapped or "
-            "in different units",
-            of_all(count, list_.size() - 1), count == 1 ? "holds" : "hold", count == 1 ? "it" : "them", first->name,
-            size(first->unique_bytes), size(first->written_bytes)));
+        said_.push_back(
+            fmt::format("{} alone {} more than was written into {} (“{}”: {} of {} written): the "
+                        "columns may be swapped or "
+                        "in different units",
+                        of_all(count, list_.size() - 1), count == 1 ? "holds" : "hold",
+                        count == 1 ? "it" : "them", first->name, size(first->unique_bytes),
+                        size(first->written_bytes)));
     }
 
     void written_whole_again() {
@@ -116,7 +126,8 @@ private:
         const auto found = std::find_if(list_.begin() + 1, list_.end(), whole);
         if (found == list_.end()) return;
         said_.push_back(fmt::format(
-            "“{}” was written whole ({} of {} live), as the oldest snapshot of a dataset is, but “{}” is older: "
+            "“{}” was written whole ({} of {} live), as the oldest snapshot of a dataset is, but "
+            "“{}” is older: "
             "either all was written anew then, or the times run backwards",
             found->name, size(found->written_bytes), size(found->live_bytes), list_.front().name));
     }
@@ -127,6 +138,8 @@ private:
 
 }  // namespace
 
-std::vector<std::string> doubts_of(const Listing& listing) { return Doubts(listing.snapshots).all(); }
+std::vector<std::string> doubts_of(const Listing& listing) {
+    return Doubts(listing.snapshots).all();
+}
 
 }  // namespace ullage

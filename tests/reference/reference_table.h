@@ -56,7 +56,8 @@ inline std::vector<ReferenceRow> reference_table(const std::string& file) {
         const auto fields = fields_of(line);
         EXPECT_EQ(fields.size(), names.size()) << path << ": " << line;
         ReferenceRow row;
-        for (std::size_t i = 0; i < names.size() && i < fields.size(); ++i) row.fields[names[i]] = fields[i];
+        for (std::size_t i = 0; i < names.size() && i < fields.size(); ++i)
+            row.fields[names[i]] = fields[i];
         rows.push_back(row);
     }
     EXPECT_FALSE(rows.empty()) << path;

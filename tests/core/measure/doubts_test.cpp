@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Listings that cannot be true, or are too little: each is told in words a reader can act on, and a true
-// listing is never doubted. What the columns mean: OpenZFS, zfsprops(7).
+// Listings that cannot be true, or are too little: each is told in words a reader can act on, and a
+// true listing is never doubted. What the columns mean: OpenZFS, zfsprops(7).
 #include "core/measure/doubts.h"
 
 #include "core/measure/measure.h"
@@ -48,7 +48,8 @@ Listing listing_of(const std::vector<Block>& blocks, int snapshots) {
     return l;
 }
 
-/// A terabyte at rest; each day 5 GB written, of which 1 GB is gone the next day, 3 GB of older data die.
+/// A terabyte at rest; each day 5 GB written, of which 1 GB is gone the next day, 3 GB of older
+/// data die.
 std::vector<Block> steady_blocks(int snapshots) {
     std::vector<Block> blocks = {{0, 1000, 1e12}};
     for (int i = 0; i < snapshots; ++i) blocks.push_back({0, i, 3e9});
@@ -75,8 +76,12 @@ void expect_one(const Listing& l, const std::string& part) {
 TEST(Doubts, ATrueListingHasNone) { EXPECT_TRUE(doubts_of(steady()).empty()); }
 
 TEST(Doubts, NothingWrittenWhileLiveGrewIsSeenHoweverSmallTheSteps) {
-    // 1 GB a day on 1 TB: a tenth of a percent, far below what rounded sizes could hide in one step.
-    const auto l = changed([](Snapshot& s, std::size_t i) { s.unique_bytes = 0; if (i > 0) s.written_bytes = 0; });
+    // 1 GB a day on 1 TB: a tenth of a percent, far below what rounded sizes could hide in one
+    // step.
+    const auto l = changed([](Snapshot& s, std::size_t i) {
+        s.unique_bytes = 0;
+        if (i > 0) s.written_bytes = 0;
+    });
     expect_one(l, "39 of 39 snapshots grew by more than was written into them");
     const auto m = measure(l);
     ASSERT_TRUE(m);
@@ -108,7 +113,8 @@ TEST(Doubts, WrittenInAnotherUnitIsSeenByGrowthAndByWhatEachSnapshotAloneHolds) 
 }
 
 TEST(Doubts, UniqueAndWrittenSwappedIsSeen) {
-    const auto l = changed([](Snapshot& s, std::size_t) { std::swap(s.unique_bytes, s.written_bytes); });
+    const auto l =
+        changed([](Snapshot& s, std::size_t) { std::swap(s.unique_bytes, s.written_bytes); });
     const auto doubts = doubts_of(l);
     EXPECT_TRUE(std::any_of(doubts.begin(), doubts.end(), [](const std::string& d) {
         return d.find("alone hold more than was written") != std::string::npos &&
@@ -117,18 +123,20 @@ TEST(Doubts, UniqueAndWrittenSwappedIsSeen) {
 }
 
 TEST(Doubts, AMissingUnitOfOneSizeIsSeenAndSaidInTheSingular) {
-    expect_one(changed([](Snapshot& s, std::size_t i) { if (i == 20) s.live_bytes *= 1000; }),
+    expect_one(changed([](Snapshot& s, std::size_t i) {
+                   if (i == 20) s.live_bytes *= 1000;
+               }),
                "1 snapshot grew by more than was written into it");
 }
 
 TEST(Doubts, AClockThatWasNotSetIsSeenWithTheSnapshotsName) {
-    for (const std::int64_t wrong : {std::int64_t(0), std::int64_t(200'000'000), std::int64_t(4'200'000'000),
-                                     std::int64_t(-86400 * 365)}) {
+    for (const std::int64_t wrong : {std::int64_t(0), std::int64_t(200'000'000),
+                                     std::int64_t(4'200'000'000), std::int64_t(-86400 * 365)}) {
         auto l = steady();
         auto& moved = wrong > midnight ? l.snapshots.back() : l.snapshots.front();
         moved.taken = Instant(std::chrono::seconds(wrong));
-        expect_one(l, "1 snapshot is dated outside the years 2000 to 2100 (“" + moved.name + "”: " +
-                          format_instant(moved.taken) + ")");
+        expect_one(l, "1 snapshot is dated outside the years 2000 to 2100 (“" + moved.name +
+                          "”: " + format_instant(moved.taken) + ")");
     }
     expect_one(changed([](Snapshot& s, std::size_t) { s.taken += std::chrono::days(365 * 200); }),
                "40 of 40 snapshots are dated outside");
@@ -136,7 +144,9 @@ TEST(Doubts, AClockThatWasNotSetIsSeenWithTheSnapshotsName) {
 
 TEST(Doubts, AGapOfYearsIsSeenAndOneOfAYearIsNot) {
     const auto with_gap = [](int days) {
-        return changed([&](Snapshot& s, std::size_t i) { if (i >= 20) s.taken += std::chrono::days(days); });
+        return changed([&](Snapshot& s, std::size_t i) {
+            if (i >= 20) s.taken += std::chrono::days(days);
+        });
     };
     EXPECT_TRUE(doubts_of(with_gap(365)).empty());
     expect_one(with_gap(4 * 365), "nothing between “data@19” and “data@20”, 4 y apart");
@@ -206,8 +216,9 @@ RC_GTEST_PROP(DoubtsProperty, WhatAnyBlocksReallyShowIsNeverDoubtedExactOrRounde
 RC_GTEST_PROP(MeasureProperty, AnySizesGiveFiniteFiguresThatAreNotNegative, ()) {
     // Sizes that fit together or not: whatever a file can hold must not break the fit.
     Listing l;
-    const auto size = rc::gen::map(rc::gen::pair(rc::gen::inRange(0, 1000), rc::gen::inRange(0, 13)),
-                                   [](const std::pair<int, int>& d) { return d.first * std::pow(10, d.second); });
+    const auto size =
+        rc::gen::map(rc::gen::pair(rc::gen::inRange(0, 1000), rc::gen::inRange(0, 13)),
+                     [](const std::pair<int, int>& d) { return d.first * std::pow(10, d.second); });
     std::int64_t at = midnight;
     const int n = *rc::gen::inRange(2, 30);
     for (int i = 0; i < n; ++i) {
@@ -237,7 +248,8 @@ RC_GTEST_PROP(MeasureProperty, AnySizesGiveFiniteFiguresThatAreNotNegative, ()) 
     }
 }
 
-RC_GTEST_PROP(MeasureProperty, AStepWritesAtLeastWhatItFreesWhereLiveGrowsAndAtMostThatWhereItShrinks, ()) {
+RC_GTEST_PROP(MeasureProperty,
+              AStepWritesAtLeastWhatItFreesWhereLiveGrowsAndAtMostThatWhereItShrinks, ()) {
     Measurement m;
     std::vector<CurveComponent> parts;
     for (const int bytes : *rc::gen::container<std::vector<int>>(rc::gen::inRange(0, 1 << 30)))

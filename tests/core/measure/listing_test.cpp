@@ -155,9 +155,9 @@ TEST(Listing, UniqueRoundedUpAboveLivePassesAndClearlyMoreDoesNot) {
 
 TEST(BadListing, SwappedColumnsAndMixedUnitsThatCannotBeAreErrorsThatSaySo) {
     const std::string of_bytes = "name,taken,used,live,written\n";
-    for (const char* line : {"d@a,0,5000000,1000,900000000\n",         // live in another unit
-                             "d@a,0,5000000,20000000,1000000000\n",    // written and live swapped
-                             "d@a,0,1000000000,5000000,2000000\n"})    // unique and live swapped
+    for (const char* line : {"d@a,0,5000000,1000,900000000\n",       // live in another unit
+                             "d@a,0,5000000,20000000,1000000000\n",  // written and live swapped
+                             "d@a,0,1000000000,5000000,2000000\n"})  // unique and live swapped
         expect_problem(of_bytes + line, "line 2", "are columns swapped, or in different units?");
 }
 

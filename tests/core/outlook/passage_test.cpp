@@ -2,8 +2,8 @@
 // First passage of Brownian motion with drift: T is inverse Gaussian with mean d/μ and shape d²/σ².
 // Quantiles from scipy.stats.invgauss(mu=m/lam, scale=lam), which agree with R statmod::qinvgauss:
 // tests/reference/first_passage.tsv, made by first_passage.py beside it.
-// Looking once a step of dt shifts d to d + 0.5825971579 σ √dt (Siegmund; Broadie, Glasserman and Kou
-// 1997; the constant is −ζ(1/2)/√(2π)).
+// Looking once a step of dt shifts d to d + 0.5825971579 σ √dt (Siegmund; Broadie, Glasserman and
+// Kou 1997; the constant is −ζ(1/2)/√(2π)).
 #include "core/outlook/paths.h"
 
 #include "tests/reference/reference_table.h"
@@ -86,15 +86,16 @@ struct PassageCase {
         return m;
     }
     std::string text() const {
-        return "d " + std::to_string(d) + ", drift " + std::to_string(mu) + " ± " + std::to_string(drift_sd) +
-               ", noise " + std::to_string(sigma);
+        return "d " + std::to_string(d) + ", drift " + std::to_string(mu) + " ± " +
+               std::to_string(drift_sd) + ", noise " + std::to_string(sigma);
     }
 };
 
 std::vector<std::pair<PassageCase, std::vector<PassageRow>>> passage_cases() {
     std::map<std::string, std::pair<PassageCase, std::vector<PassageRow>>> by_text;
     for (const auto& row : testing::reference_table("first_passage.tsv")) {
-        const PassageCase c{row.number("d"), row.number("mu"), row.number("sigma"), row.number("drift_sd")};
+        const PassageCase c{row.number("d"), row.number("mu"), row.number("sigma"),
+                            row.number("drift_sd")};
         auto& of = by_text[c.text()];
         of.first = c;
         of.second.push_back({row.number("p"), row.number("continuous"), row.number("daily"),
@@ -111,7 +112,8 @@ TEST(PassageLaw, TheClosedFormHereGivesTheQuantilesOfTheTable) {
     for (const auto& [c, rows] : passage_cases()) {
         if (c.drift_sd > 0 || 2 * c.mu * c.d / (c.sigma * c.sigma) > 500) continue;
         for (const auto& row : rows) {
-            EXPECT_NEAR(passage_cdf(c.d, c.mu, c.sigma, row.continuous), row.p, 1e-9) << c.text() << ", p " << row.p;
+            EXPECT_NEAR(passage_cdf(c.d, c.mu, c.sigma, row.continuous), row.p, 1e-9)
+                << c.text() << ", p " << row.p;
             ++looked_at;
         }
     }
@@ -127,14 +129,15 @@ double of_sorted(const std::vector<double>& days, double p) {
 }
 
 TEST(Passage, DailyPathsMeetTheCorrectedInverseGaussianAtEveryQuantile) {
-    // tests/reference/first_passage.tsv; a quantile of n draws has the standard error √(p (1 − p) / n) ÷
-    // density.
+    // tests/reference/first_passage.tsv; a quantile of n draws has the standard error √(p (1 − p) /
+    // n) ÷ density.
     constexpr int n = 3000;
     for (const auto& [c, rows] : passage_cases()) {
         const int last = int(1.5 * rows.back().weekly) + 60;
         const auto days = passages(c.model(), plan_of(every_day(last), n), c.d);
         for (const auto& row : rows)
-            EXPECT_NEAR(of_sorted(days, row.p), std::ceil(row.daily), 1 + 3 * row.error(n)) << c.text() << ", p " << row.p;
+            EXPECT_NEAR(of_sorted(days, row.p), std::ceil(row.daily), 1 + 3 * row.error(n))
+                << c.text() << ", p " << row.p;
     }
 }
 

@@ -22,9 +22,11 @@ TEST(Quantiles, BothFunctionsGiveWhatRGivesForType7) {
         const double expected = row.number("quantile");
         auto sorted = values;
         std::sort(sorted.begin(), sorted.end());
-        // Interpolation between two neighbours rounds once or twice in their size, p·(n − 1) besides.
+        // Interpolation between two neighbours rounds once or twice in their size, p·(n − 1)
+        // besides.
         const double slack = 1e-13 * std::max(std::abs(sorted.front()), std::abs(sorted.back()));
-        EXPECT_NEAR(quantile_of_sorted(sorted, p), expected, slack) << row.text("sample") << ", p " << p;
+        EXPECT_NEAR(quantile_of_sorted(sorted, p), expected, slack)
+            << row.text("sample") << ", p " << p;
         EXPECT_NEAR(quantile_of(values, p), expected, slack) << row.text("sample") << ", p " << p;
         std::sort(values.begin(), values.end());
         EXPECT_EQ(values, sorted) << "rearranged, not changed";
