@@ -53,34 +53,37 @@ private:
         const auto& s = *std::find_if(list_.begin(), list_.end(), wrong);
         said_.push_back(
             fmt::format("{} dated outside the years 2000 to 2100 (“{}”: {}): was a clock not set? "
-                        "Gaps and rates that rest "
-                        "on such a date are wrong; leave the lines out or mend their times",
+                        "Gaps and rates that rest on such a date are wrong; leave the lines out or mend their times",
                         of_all(count, list_.size()) + (count == 1 ? " is" : " are"), s.name,
                         format_instant(s.taken)));
     }
 
     void gaps() {
+        std::size_t count = 0;
+        std::size_t longest = 0;
+        double longest_days = 0;
         for (std::size_t i = 1; i < list_.size(); ++i) {
             const double gap = days_between(list_[i - 1].taken, list_[i].taken);
-            if (gap <= longest_gap_days || !credible(list_[i - 1].taken) ||
-                !credible(list_[i].taken))
-                continue;
-            said_.push_back(
-                fmt::format("nothing between “{}” and “{}”, {} apart: was a clock wrong, or are "
-                            "lines missing? Growth and "
-                            "turnover are averaged over that gap",
-                            list_[i - 1].name, list_[i].name, format_duration(days(gap))));
+            if (gap <= longest_gap_days || !credible(list_[i - 1].taken) || !credible(list_[i].taken)) continue;
+            ++count;
+            if (gap <= longest_days) continue;
+            longest = i;
+            longest_days = gap;
         }
+        if (count == 0) return;
+        said_.push_back(fmt::format(
+            "nothing between “{}” and “{}”, {} apart{}: was a clock wrong, or are lines missing? Growth and "
+            "turnover are averaged over such a gap",
+            list_[longest - 1].name, list_[longest].name, format_duration(days(longest_days)),
+            count == 1 ? "" : fmt::format(" (the longest of {} such gaps)", count)));
     }
 
     void span() {
         const double covered = days_between(list_.front().taken, list_.back().taken);
         if (covered < least_span_days)
-            said_.push_back(
-                fmt::format("the listing covers {}, which is too short to tell how much growth "
-                            "varies from week to week: "
-                            "the error of the growth is understated",
-                            format_duration(days(covered))));
+            said_.push_back(fmt::format("the listing covers {}, which is too short to tell how much growth "
+                                        "varies from week to week",
+                                        format_duration(days(covered))));
     }
 
     void growth_without_writing() {
@@ -95,8 +98,7 @@ private:
         const std::size_t count = std::max(clear, any);
         said_.push_back(fmt::format(
             "{} grew by more than was written into {}: the columns may be of different datasets or "
-            "in different "
-            "units, or some lines may be missing; what such a step freed counts as nothing",
+            "in different units, or some lines may be missing; what such a step freed counts as nothing",
             of_all(count, list_.size() - 1), count == 1 ? "it" : "them"));
     }
 
@@ -111,8 +113,7 @@ private:
         if (count == 0) return;
         said_.push_back(
             fmt::format("{} alone {} more than was written into {} (“{}”: {} of {} written): the "
-                        "columns may be swapped or "
-                        "in different units",
+                        "columns may be swapped or in different units",
                         of_all(count, list_.size() - 1), count == 1 ? "holds" : "hold",
                         count == 1 ? "it" : "them", first->name, size(first->unique_bytes),
                         size(first->written_bytes)));
@@ -127,8 +128,7 @@ private:
         if (found == list_.end()) return;
         said_.push_back(fmt::format(
             "“{}” was written whole ({} of {} live), as the oldest snapshot of a dataset is, but "
-            "“{}” is older: "
-            "either all was written anew then, or the times run backwards",
+            "“{}” is older: either all was written anew then, or the times run backwards",
             found->name, size(found->written_bytes), size(found->live_bytes), list_.front().name));
     }
 

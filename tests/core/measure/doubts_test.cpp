@@ -152,6 +152,13 @@ TEST(Doubts, AGapOfYearsIsSeenAndOneOfAYearIsNot) {
     expect_one(with_gap(4 * 365), "nothing between “data@19” and “data@20”, 4 y apart");
 }
 
+TEST(Doubts, OfManyLongGapsTheLongestIsNamed) {
+    const auto l = changed([](Snapshot& s, std::size_t i) {
+        s.taken += std::chrono::days(500 * int(i) + (i >= 30 ? 100 : 0));
+    }, steady(40));
+    expect_one(l, "nothing between “data@29” and “data@30”, 1.65 y apart (the longest of 39 such gaps)");
+}
+
 TEST(Doubts, TimesThatRunBackwardsAreSeenByTheSnapshotThatWasWrittenWhole) {
     auto l = steady();
     std::vector<Instant> times;
