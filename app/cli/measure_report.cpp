@@ -52,8 +52,9 @@ std::string measure_text(const std::vector<Measurement>& all) {
         }
         text += fmt::format("  gaps seen     {} to {}; beyond that the curve is an extrapolation\n",
                             format_duration(days(m.shortest_days)), format_duration(days(m.fit.longest_days)));
-        text += fmt::format("  fit           {} of what the gaps freed is not explained by the curve\n",
-                            format_percent(m.fit.relative_error, 2));
+        text +=
+            fmt::format("  fit           {} of what the gaps freed is not explained by the curve\n",
+                        format_percent(m.fit.relative_error < 1e-4 ? 0 : m.fit.relative_error, 2));
         text += "  turnover curve (bytes that die, by mean lifetime)\n";
         for (const auto& c : m.fit.curve.components())
             if (c.bytes > 1e-3 * m.fit.curve.total())

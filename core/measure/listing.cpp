@@ -225,10 +225,14 @@ tl::expected<std::pair<std::string, Snapshot>, std::string> snapshot_of(const Ta
         *sizes[i] = *size;
     }
     // Rounded sizes ("1.2T") may cross by a rounding step.
-    if (s.written_bytes > s.live_bytes * 1.02 + 4096)
-        return tl::unexpected(fmt::format(
-            "written ({}) is more than live ({}): a snapshot cannot hold less than what is new in it",
-            texts[4], texts[3]));
+    const double most = s.live_bytes * 1.02 + 4096;
+    const auto above_live = [&](std::size_t field, const char* what) {
+        return tl::unexpected(fmt::format("{} ({}) is more than live ({}): a snapshot cannot hold less than {}; "
+                                          "are columns swapped, or in different units?",
+                                          listing_roles()[field].name, texts[field], texts[3], what));
+    };
+    if (s.written_bytes > most) return above_live(4, "what is new in it");
+    if (s.unique_bytes > most) return above_live(2, "what it alone holds");
     const std::size_t at = s.name.find('@');
     return std::pair(at == std::string::npos ? std::string() : s.name.substr(0, at), s);
 }

@@ -52,7 +52,7 @@ struct ListingOptions {
 
 /// One Listing per dataset, in order of first appearance. Errors: no snapshot at all, a missing
 /// required column, lines that cannot be read, two snapshots of a dataset at the same instant,
-/// negative sizes, written bytes larger than live bytes.
+/// negative sizes, written or unique bytes larger than live bytes.
 tl::expected<std::vector<Listing>, Problems> parse_listing(std::string_view text,
                                                            const ListingOptions& = {});
 

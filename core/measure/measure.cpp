@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measure/measure.h"
 
+#include "core/measure/doubts.h"
 #include "core/units/quantiles.h"
 
 #include <algorithm>
@@ -126,18 +127,11 @@ tl::expected<Measurement, std::string> measure(const Listing& listing, const Mea
     result.growth = growth_model(live);
 
     result.shortest_days = gap_days(list.front(), list.back());
-    int negative = 0;
     for (std::size_t i = 1; i < list.size(); ++i) {
         result.shortest_days = std::min(result.shortest_days, gap_days(list[i - 1], list[i]));
-        const double freed = freed_between(list[i - 1], list[i]);
-        result.held_bytes += std::max(freed, 0.0);
-        // Rounded sizes ("1.2T") can make it slightly negative.
-        if (freed < -0.01 * list[i].live_bytes) ++negative;
+        result.held_bytes += std::max(freed_between(list[i - 1], list[i]), 0.0);
     }
-    if (negative > 0)
-        result.warnings.push_back(fmt::format(
-            "{} snapshots grew by more than was written into them: the columns may be of different "
-            "datasets, or some lines may be missing", negative));
+    for (auto& doubt : doubts_of(listing)) result.warnings.push_back(std::move(doubt));
 
     const Rows rows = rows_of(list, (list.back().live_bytes - list.front().live_bytes) /
                                         gap_days(list.front(), list.back()));

@@ -205,6 +205,40 @@ TEST_F(CommandLine, MeasureReadsAListingAndTellsABadLineByItsNumber) {
     EXPECT_EQ(columns.status, 0) << columns.err;
 }
 
+TEST_F(CommandLine, MeasureDoubtsAListingThatCannotBeTrueInBothOutputs) {
+    // 1 TB that grows by 1 GB a day with nothing written, and a first snapshot of 1970.
+    std::string text =
+        "snapshot\ttaken\tunique\tlive\twritten\na@0\t0\t0\t1000000000000\t1000000000000\n";
+    for (int i = 1; i < 30; ++i)
+        text += "a@" + std::to_string(i) + "\t" + std::to_string(1750000000 + i * 86400) + "\t0\t" +
+                std::to_string(1000 + i) + "000000000\t0\n";
+    const auto file = quoted(write("doubtful.tsv", text));
+    const auto o = run("measure " + file);
+    EXPECT_EQ(o.status, 0) << "what could be read is shown, with its doubts";
+    EXPECT_NE(o.out.find("note: 1 snapshot is dated outside the years 2000 to 2100 (“a@0”"),
+              std::string::npos)
+        << o.out;
+    EXPECT_NE(o.out.find("note: 29 of 29 snapshots grew by more than was written"),
+              std::string::npos)
+        << o.out;
+    const auto json = nlohmann::json::parse(run("measure " + file + " --json -").out);
+    EXPECT_EQ(json["datasets"][0]["warnings"].size(), 2U);
+}
+
+TEST_F(CommandLine, MeasureOfOneSnapshotIsAnErrorAndOfTwoIsAnAnswerWithANote) {
+    const std::string head =
+        "snapshot\ttaken\tunique\tlive\twritten\na@1\t1750000000\t0\t1000000\t1000000\n";
+    const auto one = run("measure " + quoted(write("one.tsv", head)));
+    EXPECT_EQ(one.status, 1);
+    EXPECT_NE(one.err.find("at least two are needed"), std::string::npos) << one.err;
+    const auto two =
+        run("measure " + quoted(write("two.tsv", head + "a@2\t1750086400\t0\t1001000\t5000\n")));
+    EXPECT_EQ(two.status, 0) << two.err;
+    EXPECT_NE(two.out.find("note: the listing covers 1 d, which is too short"), std::string::npos)
+        << two.out;
+    EXPECT_NE(two.out.find("fit           0 % of"), std::string::npos) << two.out;
+}
+
 TEST_F(CommandLine, AListingThatIsMissingIsNamedByItsPath) {
     const auto site = write("m.site.json", R"({ "format": "ullage-site", "version": 1, "name": "M", "as_of": "2026-01-01",
       "datasets": [ { "name": "a", "home": "b", "turnover": { "listing": "gone.tsv" } } ],

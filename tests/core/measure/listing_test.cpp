@@ -147,6 +147,20 @@ TEST(Listing, WrittenRoundedUpAboveLivePassesAndClearlyMoreDoesNot) {
                    "written (150000) is more than live (100000)");
 }
 
+TEST(Listing, UniqueRoundedUpAboveLivePassesAndClearlyMoreDoesNot) {
+    EXPECT_TRUE(parse_listing("name,taken,used,live,written\nd@a,0,1.01T,1.00T,1.00T\n"));
+    expect_problem("name,taken,used,live,written\nd@a,0,150000,100000,10\n", "line 2",
+                   "unique (150000) is more than live (100000)");
+}
+
+TEST(BadListing, SwappedColumnsAndMixedUnitsThatCannotBeAreErrorsThatSaySo) {
+    const std::string of_bytes = "name,taken,used,live,written\n";
+    for (const char* line : {"d@a,0,5000000,1000,900000000\n",       // live in another unit
+                             "d@a,0,5000000,20000000,1000000000\n",  // written and live swapped
+                             "d@a,0,1000000000,5000000,2000000\n"})  // unique and live swapped
+        expect_problem(of_bytes + line, "line 2", "are columns swapped, or in different units?");
+}
+
 TEST(Listing, TimesMayBeEpochSecondsOrIso8601) {
     // 1 600 000 000 s is 2020-09-13T12:26:40Z (from memory; `date -u -d @1600000000` agrees).
     const auto l = only("name,taken,used,live,written\nd@a,1600000000,0,5,5\nd@b,2020-09-14T12:26:40Z,0,5,1\n"

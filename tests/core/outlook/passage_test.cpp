@@ -1,45 +1,36 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // First passage of Brownian motion with drift: T is inverse Gaussian with mean d/μ and shape d²/σ².
-// Quantiles from scipy.stats.invgauss(mu=m/lam, scale=lam), which agree with R statmod::qinvgauss.
-// Looking once a step of dt shifts d to d + 0.5825971579 σ √dt (Siegmund; Broadie, Glasserman and Kou
-// 1997; the constant is −ζ(1/2)/√(2π)).
+// Quantiles from scipy.stats.invgauss(mu=m/lam, scale=lam), which agree with R statmod::qinvgauss:
+// tests/reference/first_passage.tsv, made by first_passage.py beside it.
+// Looking once a step of dt shifts d to d + 0.5825971579 σ √dt (Siegmund; Broadie, Glasserman and
+// Kou 1997; the constant is −ζ(1/2)/√(2π)).
 #include "core/outlook/paths.h"
+
+#include "tests/reference/reference_table.h"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <map>
+#include <string>
+#include <utility>
 #include <vector>
 
 namespace ullage {
 namespace {
 
-constexpr double pi = 3.14159265358979323846;
 constexpr double unit = 1e9;  // bytes: single precision must not matter
 constexpr double start_level = 1000;
 
 double normal_cdf(double z) { return 0.5 * std::erfc(-z / std::sqrt(2)); }
 
-/// Distribution function of the passage; μ > 0, arguments small enough that exp does not overflow.
+/// Distribution function of the passage; 2 μ d/σ² small enough that exp does not overflow.
 double passage_cdf(double d, double mu, double sigma, double t) {
     return normal_cdf((mu * t - d) / (sigma * std::sqrt(t))) +
            std::exp(2 * mu * d / (sigma * sigma)) * normal_cdf(-(mu * t + d) / (sigma * std::sqrt(t)));
 }
-double passage_pdf(double d, double mu, double sigma, double t) {
-    const double z = d - mu * t;
-    return d / (sigma * std::sqrt(2 * pi * t * t * t)) * std::exp(-z * z / (2 * sigma * sigma * t));
-}
-double passage_quantile(double d, double mu, double sigma, double p) {
-    double low = 1e-6;
-    double high = 1e6;
-    for (int i = 0; i < 200; ++i) {
-        const double middle = (low + high) / 2;
-        (passage_cdf(d, mu, sigma, middle) < p ? low : high) = middle;
-    }
-    return high;
-}
-
 DatasetModel drifting(double mu, double sigma) {
     DatasetModel m;
     m.name = "d";
@@ -82,46 +73,98 @@ std::vector<double> passages(const DatasetModel& m, const PathsPlan& plan, doubl
     return days;
 }
 
-TEST(PassageLaw, TheClosedFormHereGivesThePublishedQuantilesAndProbabilities) {
-    EXPECT_NEAR(passage_quantile(100, 1, 2, 0.05), 70.800178, 1e-6);
-    EXPECT_NEAR(passage_quantile(100, 1, 2, 0.5), 98.045334, 1e-6);
-    EXPECT_NEAR(passage_quantile(100, 1, 2, 0.95), 135.867028, 1e-6);
-    EXPECT_NEAR(passage_quantile(100, 1, 5, 0.1), 48.574485, 1e-6);
-    EXPECT_NEAR(passage_quantile(30, 1, 3, 0.9), 51.308016, 1e-6);
+/// One quantile of the table.
+struct PassageRow {
+    double p = 0, continuous = 0, daily = 0, weekly = 0, density = 0;
+    double error(int n) const { return std::sqrt(p * (1 - p) / n) / density; }
+};
+struct PassageCase {
+    double d = 0, mu = 0, sigma = 0, drift_sd = 0;
+    DatasetModel model() const {
+        auto m = drifting(mu, sigma);
+        m.growth_rate_sd = drift_sd * unit;
+        return m;
+    }
+    std::string text() const {
+        return "d " + std::to_string(d) + ", drift " + std::to_string(mu) + " ± " +
+               std::to_string(drift_sd) + ", noise " + std::to_string(sigma);
+    }
+};
+
+std::vector<std::pair<PassageCase, std::vector<PassageRow>>> passage_cases() {
+    std::map<std::string, std::pair<PassageCase, std::vector<PassageRow>>> by_text;
+    for (const auto& row : testing::reference_table("first_passage.tsv")) {
+        const PassageCase c{row.number("d"), row.number("mu"), row.number("sigma"),
+                            row.number("drift_sd")};
+        auto& of = by_text[c.text()];
+        of.first = c;
+        of.second.push_back({row.number("p"), row.number("continuous"), row.number("daily"),
+                             row.number("weekly"), row.number("daily_density")});
+    }
+    EXPECT_EQ(by_text.size(), 12u);
+    std::vector<std::pair<PassageCase, std::vector<PassageRow>>> all;
+    for (const auto& [text, of] : by_text) all.push_back(of);
+    return all;
+}
+
+TEST(PassageLaw, TheClosedFormHereGivesTheQuantilesOfTheTable) {
+    int looked_at = 0;
+    for (const auto& [c, rows] : passage_cases()) {
+        if (c.drift_sd > 0 || 2 * c.mu * c.d / (c.sigma * c.sigma) > 500) continue;
+        for (const auto& row : rows) {
+            EXPECT_NEAR(passage_cdf(c.d, c.mu, c.sigma, row.continuous), row.p, 1e-9)
+                << c.text() << ", p " << row.p;
+            ++looked_at;
+        }
+    }
+    EXPECT_GE(looked_at, 60);
+    // The same law for a path that may never come there, computed with scipy.
     EXPECT_NEAR(passage_cdf(100, 1, 2, 100), 0.5395066941, 1e-9);
     EXPECT_NEAR(passage_cdf(10, -0.05, 2, 365), 0.68581744, 1e-8);
 }
 
+/// The order statistic whose expected rank is nearest.
+double of_sorted(const std::vector<double>& days, double p) {
+    return days[std::size_t(p * double(days.size()))];
+}
+
 TEST(Passage, DailyPathsMeetTheCorrectedInverseGaussianAtEveryQuantile) {
-    struct Case { double d, mu, sigma; };
+    // tests/reference/first_passage.tsv; a quantile of n draws has the standard error √(p (1 − p) /
+    // n) ÷ density.
     constexpr int n = 3000;
-    for (const auto& c : {Case{100, 1, 0.5}, Case{100, 1, 2}, Case{100, 1, 5}, Case{30, 1, 3}, Case{10, 0.5, 2}}) {
-        const auto days = passages(drifting(c.mu, c.sigma), plan_of(every_day(400), n), c.d);
-        const double corrected = c.d + 0.5825971579 * c.sigma;
-        for (const double p : {0.05, 0.1, 0.25, 0.5, 0.75, 0.9, 0.95}) {
-            const double law = passage_quantile(corrected, c.mu, c.sigma, p);
-            const double error = std::sqrt(p * (1 - p) / n) / passage_pdf(corrected, c.mu, c.sigma, law);
-            EXPECT_NEAR(days[std::size_t(p * n)], std::ceil(law), 1 + 3 * error)
-                << "d " << c.d << ", drift " << c.mu << ", noise " << c.sigma << ", p " << p;
-        }
+    for (const auto& [c, rows] : passage_cases()) {
+        const int last = int(1.5 * rows.back().weekly) + 60;
+        const auto days = passages(c.model(), plan_of(every_day(last), n), c.d);
+        for (const auto& row : rows)
+            EXPECT_NEAR(of_sorted(days, row.p), std::ceil(row.daily), 1 + 3 * row.error(n))
+                << c.text() << ", p " << row.p;
     }
 }
 
-TEST(Passage, OnTheGridOfTheForecastItIsLateByAtMostTheWeeklyCorrection) {
+TEST(Passage, OnTheGridOfTheForecastItIsDailyFor60DaysAndThenLateByAtMostTheWeeklyCorrection) {
     // Each day until 60, then each week: noise within a week is not drawn, so a passage comes up to
     // 0.58 σ √7 ÷ μ later than in continuous time, and never sooner than Monte Carlo error allows.
     constexpr int n = 3000;
-    const auto grid = time_grid(500, {});
-    for (const double sigma : {0.5, 2.0, 5.0}) {
-        const auto days = passages(drifting(1, sigma), plan_of(grid, n), 100);
-        for (const double p : {0.1, 0.5, 0.9}) {
-            const double law = passage_quantile(100, 1, sigma, p);
-            const double error = std::sqrt(p * (1 - p) / n) / passage_pdf(100, 1, sigma, law);
-            EXPECT_GE(days[std::size_t(p * n)], law - 3 * error) << sigma << ", p " << p;
-            const double late = passage_quantile(100 + 0.5825971579 * sigma * std::sqrt(7), 1, sigma, p);
-            EXPECT_LE(days[std::size_t(p * n)], late + 1 + 3 * error) << sigma << ", p " << p;
+    int within = 0;
+    int beyond = 0;
+    for (const auto& [c, rows] : passage_cases()) {
+        const auto grid = time_grid(1.5 * rows.back().weekly + 60, {});
+        const auto days = passages(c.model(), plan_of(grid, n), c.d);
+        for (const auto& row : rows) {
+            const double day = of_sorted(days, row.p);
+            const double slack = 3 * row.error(n);
+            if (row.daily + 1 + slack <= 60) {
+                EXPECT_NEAR(day, std::ceil(row.daily), 1 + slack) << c.text() << ", p " << row.p;
+                ++within;
+            } else {
+                EXPECT_GE(day, row.continuous - slack) << c.text() << ", p " << row.p;
+                EXPECT_LE(day, row.weekly + 1 + slack) << c.text() << ", p " << row.p;
+                ++beyond;
+            }
         }
     }
+    EXPECT_GE(within, 20);
+    EXPECT_GE(beyond, 20);
 }
 
 TEST(Passage, WithoutDriftOrShrinkingManyPathsNeverComeThere) {
@@ -134,21 +177,6 @@ TEST(Passage, WithoutDriftOrShrinkingManyPathsNeverComeThere) {
             const auto by = std::upper_bound(days.begin(), days.end(), double(t)) - days.begin();
             EXPECT_NEAR(double(by) / n, law, 0.01 + 3 * std::sqrt(law * (1 - law) / n)) << mu << " by " << t;
         }
-    }
-}
-
-TEST(Passage, AnUncertainDriftWidensTheDaysAsTheMixtureSays) {
-    // d = 100, drift N(1, 0.25²), σ = 2: F(60, 80, 100, 120, 150, 200) by Gauss–Hermite quadrature.
-    constexpr int n = 3000;
-    auto m = drifting(1, 2);
-    m.growth_rate_sd = 0.25 * unit;
-    const auto days = passages(m, plan_of(every_day(800), n), 100);
-    const std::vector<std::pair<int, double>> law = {{60, .036215}, {80, .246813}, {100, .524826},
-                                                     {120, .726307}, {150, .881133}, {200, .964563}};
-    for (const auto& [t, f] : law) {
-        const auto by = std::upper_bound(days.begin(), days.end(), double(t)) - days.begin();
-        // The daily look costs about a day: the density is under 0.013 a day.
-        EXPECT_NEAR(double(by) / n, f, 0.013 + 3 * std::sqrt(f * (1 - f) / n)) << t;
     }
 }
 
