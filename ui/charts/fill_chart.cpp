@@ -323,8 +323,8 @@ void FillChart::showTable() {
         table_dialog_->activateWindow();
         return;
     }
-    table_dialog_ =
-        show_table(this, QStringLiteral("fillTableDialog"), title(), table_, [this] { copyNumbers(); });
+    table_dialog_ = show_table(this, QStringLiteral("fillTableDialog"), title(), table_,
+                               [this] { copyNumbers(); });
 }
 
 void FillChart::copyPicture() const {

@@ -61,6 +61,7 @@ SurePage::Chooser SurePage::makeChooser(const QString& label, const QString& obj
 QFrame* SurePage::makeRule() {
     auto* rule = new QFrame;
     rule->setFixedHeight(1);
+    rule->setBackgroundRole(QPalette::Window);
     rule->setAutoFillBackground(true);
     rules_.push_back(rule);
     auto* row = new QHBoxLayout;
@@ -103,6 +104,7 @@ SurePage::SurePage(QWidget* parent) : Page(parent) {
     sheet()->addWidget(turnover_);
     makeRule();
     sheet()->addWidget(live_);
+    sheet()->addSpacing(4);
     sheet()->addWidget(freed_);
     makeRule();
     sheet()->addWidget(box_.row);

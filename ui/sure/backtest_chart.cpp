@@ -11,12 +11,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace ullage {
 namespace {
 
-constexpr double cut_share = 0.5;  // the scale starts above zero if all values lie above this share
 constexpr double least_plot = 40;  // pixels
 
 QFont note_font(const QFont& font) { return scaled(font, 0.9); }
@@ -78,17 +76,10 @@ double BacktestChart::start_of(std::size_t origin) const {
 }
 
 QString BacktestChart::caution() const {
-    if (!hasData()) return {};
-    QStringList words;
-    const auto count = static_cast<int>(dataset_.backtest->origins.size());
-    if (count > most_panels)
-        words << tr("Drawn are %1 of %2 forecasts; the table has all.")
-                     .arg(QLocale().toString(most_panels), QLocale().toString(count));
-    const BacktestGeometry g = geometryFor(std::max(100, width()), font());
-    if (!g.from_zero)
-        words << tr("The scale starts at %1, not at zero.")
-                     .arg(Words::bytes(g.panels.front().bytes.from, prefixes(), 4));
-    return words.join(u' ');
+    const auto count = hasData() ? static_cast<int>(dataset_.backtest->origins.size()) : 0;
+    if (count <= most_panels) return {};
+    return tr("Drawn are %1 of %2 forecasts; the table has all.")
+        .arg(QLocale().toString(most_panels), QLocale().toString(count));
 }
 
 BacktestGeometry BacktestChart::geometryFor(double width, const QFont& font) const {
@@ -102,36 +93,30 @@ BacktestGeometry BacktestChart::geometryFor(double width, const QFont& font) con
     const auto& origins = dataset_.backtest->origins;
     const auto shown = chosen_origins(origins.size());
 
-    double low = std::numeric_limits<double>::infinity(), high = 0, longest = 0, names = 0;
+    double low = 0, high = 0, longest = 0, names = 0;
     for (const std::size_t o : shown) {
-        if (figure_ == Figure::live) {
-            low = std::min(low, start_of(o));
-            high = std::max(high, start_of(o));
-        }
         for (const ForecastThen& f : forecasts(o)) {
             longest = std::max(longest, f.days_ahead);
             for (const double v : {f.p10, f.p50, f.p90, f.came})
                 if (std::isfinite(v)) {
-                    low = std::min(low, v);
-                    high = std::max(high, v);
+                    low = std::min(low, v - start_of(o));
+                    high = std::max(high, v - start_of(o));
                 }
         }
         names = std::max({names, bold.horizontalAdvance(SureText::origin(origins[o])),
                           note.horizontalAdvance(SureText::originDetail(origins[o]))});
     }
     longest = std::max(longest, 1.0 / 24);
-    high = std::max(high, 1.0);
-    g.from_zero = figure_ == Figure::freed || low < cut_share * high;
-    Scale bytes{0, high * 1.05, 0, 1, false};
-    if (!g.from_zero) {
-        const double room = std::max((high - low) * 0.08, high * 1e-3);
-        bytes.from = low - room;
-        bytes.to = high + room;
-    }
+    if (high - low < 1) high = low + 1;
+    const double room = 0.05 * (high - low);
+    const Scale changes{low < 0 ? low - room : 0, high + room, 0, 1, false};
     const double plot_height = std::round(em * 7.5);
-    g.byte_marks = even_size_marks(bytes.from, bytes.to, static_cast<int>(plot_height / (line * 2)),
-                                   prefixes());
+    g.byte_marks = even_size_marks(changes.from, changes.to,
+                                   static_cast<int>(plot_height / (line * 2)), prefixes());
     double widest = 0;
+    if (figure_ == Figure::live)
+        for (AxisMark& mark : g.byte_marks)
+            if (mark.value > 0) mark.text.prepend(u'+');
     for (const AxisMark& mark : g.byte_marks)
         widest = std::max(widest, note.horizontalAdvance(mark.text));
     const double left = std::ceil(ring_room + widest + em * 0.5);
@@ -154,7 +139,7 @@ BacktestGeometry BacktestChart::geometryFor(double width, const QFont& font) con
         panel.detail = panel.name.translated(0, line);
         panel.plot = QRectF(x, y + 2 * line + em * 0.3, panel_width, plot_height);
         panel.days = {0, longest, panel.plot.left(), panel.plot.right(), false};
-        panel.bytes = bytes;
+        panel.bytes = changes;
         panel.bytes.start = panel.plot.bottom();
         panel.bytes.end = panel.plot.top();
         for (const TrackTick& tick :
@@ -185,7 +170,8 @@ std::vector<ReadChart::Reading> BacktestChart::readings() const {
     for (const auto& panel : geometryFor(width(), font()).panels)
         for (const ForecastThen& f : forecasts(panel.origin))
             all.push_back(
-                {QPointF(panel.days.map(f.days_ahead), panel.bytes.map(f.came)),
+                {QPointF(panel.days.map(f.days_ahead),
+                         panel.bytes.map(f.came - start_of(panel.origin))),
                  SureText::forecast(dataset_.backtest->origins[panel.origin], f, prefixes())});
     return all;
 }
@@ -251,13 +237,15 @@ void BacktestChart::paintTo(QPainter& painter, const QRectF& place, const QPalet
                              Qt::AlignCenter, mark.text);
         }
         painter.setPen(QPen(theme.edge, 1));
-        painter.drawLine(QPointF(panel.plot.left(), std::round(panel.plot.bottom()) + 0.5),
-                         QPointF(panel.plot.right(), std::round(panel.plot.bottom()) + 0.5));
+        for (const double y : {panel.plot.bottom(), panel.bytes.map(0)})
+            painter.drawLine(QPointF(panel.plot.left(), std::round(y) + 0.5),
+                             QPointF(panel.plot.right(), std::round(y) + 0.5));
 
         const auto trace = [&](double ForecastThen::*value) {
-            QPolygonF points{QPointF(panel.days.map(0), panel.bytes.map(start_of(panel.origin)))};
+            QPolygonF points{QPointF(panel.days.map(0), panel.bytes.map(0))};
             for (const ForecastThen& f : forecasts(panel.origin))
-                points << QPointF(panel.days.map(f.days_ahead), panel.bytes.map(f.*value));
+                points << QPointF(panel.days.map(f.days_ahead),
+                                  panel.bytes.map(f.*value - start_of(panel.origin)));
             return points;
         };
         const QPolygonF low = trace(&ForecastThen::p10), high = trace(&ForecastThen::p90);
@@ -273,7 +261,9 @@ void BacktestChart::paintTo(QPainter& painter, const QRectF& place, const QPalet
         painter.setPen(QPen(theme.median, 2.2, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
         painter.drawPolyline(trace(&ForecastThen::p50));
         for (const ForecastThen& f : forecasts(panel.origin))
-            came(QPointF(panel.days.map(f.days_ahead), panel.bytes.map(f.came)), lies_within(f));
+            came(QPointF(panel.days.map(f.days_ahead),
+                         panel.bytes.map(f.came - start_of(panel.origin))),
+                 lies_within(f));
     }
     draw_key(painter, g.key, theme, small, [&](int entry, const QRectF& r) {
         if (entry > 0) {

@@ -6,8 +6,8 @@
 /// Band p10…p90 and middle of the forecast, starting at what was there on its date; what came as
 /// points, filled where it lay within the band and as open squares where it did not. Of many dates
 /// four are drawn, evenly among them, the oldest and the newest included; the table has all.
-/// Freed bytes start at zero. Live bytes hardly change beside their own size, so their scale may
-/// start above zero; then that is said beneath.
+/// Live bytes are drawn as their change since the forecast was made: beside their own size, on a
+/// scale from zero, neither the change nor the band would be seen.
 
 #include "core/outlook/outlook.h"
 #include "ui/sure/read_chart.h"
@@ -37,7 +37,6 @@ struct BacktestGeometry {
     };
     std::vector<Panel> panels;
     std::vector<AxisMark> byte_marks;
-    bool from_zero = true;
     KeyRow key;
     double height = 0;
 };
@@ -57,7 +56,7 @@ public:
     QString summary() const override;
     std::vector<Reading> readings() const override;
     BacktestGeometry geometryFor(double width, const QFont& font) const;
-    /// What is not drawn, and where the scale starts; empty if there is nothing to say.
+    /// What is not drawn; empty if all is.
     QString caution() const;
 
     void paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,

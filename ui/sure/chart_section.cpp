@@ -28,9 +28,8 @@ ChartSection::ChartSection(ReadChart* chart, const QString& name, QWidget* paren
         return made;
     };
     title_ = label();
-    readout_ = label();
-    readout_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
-    note_ = label();
+    foot_ = label();
+    foot_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
     table_button_ = new QPushButton(tr("Show as table"));
     table_button_->setObjectName(name + QStringLiteral("Table"));
     table_button_->setAutoDefault(false);
@@ -46,22 +45,20 @@ ChartSection::ChartSection(ReadChart* chart, const QString& name, QWidget* paren
     connect(as_table, &QAction::triggered, this, &ChartSection::showTable);
     connect(numbers, &QAction::triggered, this, &ChartSection::copyNumbers);
     connect(table_button_, &QPushButton::clicked, this, &ChartSection::showTable);
-    connect(chart_, &ReadChart::readoutChanged, this, &ChartSection::showReadout);
+    connect(chart_, &ReadChart::readoutChanged, this, &ChartSection::showFoot);
 
     constexpr int room = static_cast<int>(ring_room);
     title_->setContentsMargins(room, 0, room, 0);
-    readout_->setContentsMargins(room, 0, room, 0);
     auto* foot = new QHBoxLayout;
     foot->setContentsMargins(room, 0, room, 0);
     foot->setSpacing(12);
-    foot->addWidget(note_, 1);
+    foot->addWidget(foot_, 1);
     foot->addWidget(table_button_, 0, Qt::AlignTop);
     auto* all = new QVBoxLayout(this);
     all->setContentsMargins(0, 0, 0, 0);
     all->setSpacing(3);
     all->addWidget(title_);
     all->addWidget(chart_);
-    all->addWidget(readout_);
     all->addLayout(foot);
     retheme();
 }
@@ -69,16 +66,15 @@ ChartSection::ChartSection(ReadChart* chart, const QString& name, QWidget* paren
 void ChartSection::refresh(const QString& note, const QString& why, NumberTable::Content content) {
     const bool has = chart_->hasData();
     title_->setText(chart_->title());
-    note_->setText(has ? note : why);
-    for (QWidget* part : {static_cast<QWidget*>(chart_), static_cast<QWidget*>(readout_),
-                          static_cast<QWidget*>(table_button_)})
-        part->setVisible(has);
+    note_ = has ? note : why;
+    chart_->setVisible(has);
+    table_button_->setVisible(has);
     for (QAction* action : actions()) action->setEnabled(has);
     table_->setContent(std::move(content));
     if (dialog_) dialog_->setWindowTitle(title());
     table_button_->setAccessibleDescription(title());
     setAccessibleName(title());
-    showReadout();
+    retheme();
 }
 
 void ChartSection::setState(ShownState state) {
@@ -87,15 +83,13 @@ void ChartSection::setState(ShownState state) {
 }
 
 QString ChartSection::title() const { return title_->text(); }
-QString ChartSection::note() const { return note_->text(); }
-QString ChartSection::readout() const { return readout_->text(); }
+QString ChartSection::foot() const { return foot_->text(); }
 
-void ChartSection::showReadout() {
+void ChartSection::showFoot() {
     const QString words = chart_->readout();
-    readout_->setText(words.isEmpty() ? tr("Point at the chart, or use the arrow keys, to read it.")
-                                      : words);
-    set_text_colour(*readout_,
-                    words.isEmpty() ? Theme::of(palette()).muted : Theme::of(palette()).ink);
+    const Theme theme = Theme::of(palette());
+    foot_->setText(words.isEmpty() ? note_ : words);
+    set_text_colour(*foot_, words.isEmpty() ? theme.muted : theme.ink);
 }
 
 void ChartSection::showTable() {
@@ -119,11 +113,10 @@ void ChartSection::retheme() {
     const Theme shown = out_of_date(chart_->state()) ? faded(theme) : theme;
     title_->setFont(scaled(font(), 1.25, QFont::DemiBold));
     set_text_colour(*title_, shown.ink);
-    note_->setFont(scaled(font(), 0.9));
-    set_text_colour(*note_, theme.muted);
-    // Room for two lines, so that reading on does not move what stands beneath.
-    readout_->setMinimumHeight(2 * QFontMetrics(font()).lineSpacing());
-    showReadout();
+    foot_->setFont(scaled(font(), 0.9));
+    // Room for three lines, so that reading a value does not move what stands beneath.
+    foot_->setMinimumHeight(chart_->hasData() ? 3 * QFontMetrics(foot_->font()).lineSpacing() : 0);
+    showFoot();
     retheming_ = false;
 }
 

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-/// A chart with what stands around it: the answer as its title, the value that is read now, how to
-/// read it, and its numbers as a table. Without data only the title and the reason remain.
+/// A chart with what stands around it: the answer as its title, how to read it, in the same place
+/// the value that is read now, and its numbers as a table. Without data only the title and the
+/// reason remain.
 
 #include "ui/charts/number_table.h"
 #include "ui/theme/drawn_widget.h"
@@ -30,8 +31,8 @@ public:
     void setState(ShownState state);
 
     QString title() const;
-    QString note() const;
-    QString readout() const;  ///< as shown beneath the chart
+    QString note() const { return note_; }
+    QString foot() const;  ///< the text beneath: the value that is read now, else the note
     NumberTable* table() const { return table_; }
     ReadChart* chart() const { return chart_; }
 
@@ -44,11 +45,12 @@ protected:
 
 private:
     void retheme();
-    void showReadout();
+    void showFoot();
 
     ReadChart* chart_;
     NumberTable* table_;
-    QLabel *title_, *readout_, *note_;
+    QLabel *title_, *foot_;
+    QString note_;
     QPushButton* table_button_;
     QPointer<QDialog> dialog_;
     bool retheming_ = false;

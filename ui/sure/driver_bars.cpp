@@ -55,7 +55,7 @@ DriversGeometry DriverBars::geometryFor(double width, const QFont& font) const {
         g.height = em;
         return g;
     }
-    const double left = ring_room + em * 0.5;
+    const double left = ring_room;
     const double right = std::max(left + 40, width - ring_room - em * 1.2);
     // The whole horizon only where something lies beyond it; else what is needed and a little more.
     double longest = 0;
@@ -65,7 +65,9 @@ DriversGeometry DriverBars::geometryFor(double width, const QFont& font) const {
         later = later || !d.low_days || !d.high_days;
         longest = std::max({longest, d.low_days.value_or(0), d.high_days.value_or(0)});
     }
-    g.track = {left, right, later ? std::max(horizon_, longest) : std::max(7.0, longest * 1.08)};
+    // The first label is centred on today and stays within.
+    const double today = left + std::ceil(note.horizontalAdvance(GaugeText::tr("now")) / 2);
+    g.track = {today, right, later ? std::max(horizon_, longest) : std::max(7.0, longest * 1.08)};
 
     double y = ring_room;
     g.middle_words = box_.days_until_ceiling.p50

@@ -81,13 +81,13 @@ std::vector<AxisMark> size_marks(double from, double to, int most, Prefixes pref
 std::vector<AxisMark> even_size_marks(double from, double to, int most, Prefixes prefixes) {
     std::vector<AxisMark> marks;
     if (!(to > from)) return marks;
-    const ByteUnit unit = byte_unit(to, prefixes);
+    const ByteUnit unit = byte_unit(std::max(std::abs(from), std::abs(to)), prefixes);
     const double step = nice_step((to - from) / unit.bytes, std::max(1, most));
     const int decimals = std::clamp(static_cast<int>(std::ceil(-std::log10(step) - 1e-9)), 0, 9);
     for (double n = std::ceil(from / unit.bytes / step - 1e-9);
          n * step * unit.bytes <= to * (1 + 1e-12); ++n)
-        marks.push_back({n * step * unit.bytes,
-                         QLocale().toString(n * step, 'f', decimals) + QChar(0x00A0) + unit.name});
+        marks.push_back({n * step * unit.bytes, QLocale().toString(n * step + 0.0, 'f', decimals) +
+                                                    QChar(0x00A0) + unit.name});
     return marks;
 }
 

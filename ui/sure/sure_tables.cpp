@@ -40,10 +40,11 @@ NumberTable::Content SureTables::turnover(const DatasetOutlook& d, Prefixes pref
     for (const MeasuredStep& s : d.measured_steps)
         row(tr("measured"), s.gap_days, s.low_bytes, s.freed_bytes, s.high_bytes,
             Cell::number(s.steps, 1, 1));
+    const auto span = measured_span(d);
     for (const CurveBand& p : d.curve_band)
-        row(!d.measured                    ? tr("curve, assumed")
-            : p.gap_days > d.observed_days ? tr("curve, extrapolated")
-                                           : tr("curve"),
+        row(!d.measured                       ? tr("curve, assumed")
+            : span && span->holds(p.gap_days) ? tr("curve")
+                                              : tr("curve, extrapolated"),
             p.gap_days, p.p10, p.p50, p.p90, Cell::words({}));
     return content;
 }

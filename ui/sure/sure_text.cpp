@@ -62,6 +62,19 @@ std::optional<CurveBand> curve_at(const std::vector<CurveBand>& band, double gap
     return band.back();
 }
 
+bool MeasuredSpan::holds(double gap_days) const {
+    constexpr double slack = 1e-9;
+    return gap_days >= from_days * (1 - slack) && gap_days <= to_days * (1 + slack);
+}
+
+std::optional<MeasuredSpan> measured_span(const DatasetOutlook& d) {
+    if (!d.measured || !(d.observed_days > 0)) return std::nullopt;
+    MeasuredSpan span{d.measured_steps.empty() ? 0 : d.observed_days, d.observed_days};
+    for (const MeasuredStep& s : d.measured_steps)
+        span.from_days = std::min(span.from_days, s.gap_days);
+    return span;
+}
+
 std::vector<Driver> drivers_of(const Outlook& outlook, const std::string& box) {
     std::vector<Driver> found;
     for (const Driver& d : outlook.drivers)
@@ -101,7 +114,8 @@ QString SureText::gap(double days) {
     const bool whole = days >= 10 || std::abs(days - std::round(days)) < 0.05;
     const auto n = static_cast<int>(whole ? std::lround(days) : std::lround(std::ceil(days)));
     return Words::plural(tr("%1 day(s)", "", n), n)
-        .arg(QLocale().toString(days, 'f', whole ? 0 : 1));
+        .arg(QLocale().toString(days, 'f', whole ? 0 : 1))
+        .replace(u' ', QChar(0x00A0));
 }
 
 // Turnover ---------------------------------------------------------------------------------------
@@ -120,8 +134,12 @@ QString SureText::turnoverTitle(const DatasetOutlook& d, Prefixes prefixes) {
     if (!(at->p50 > 0))
         return tr("After %1 nothing of “%2” has been replaced; %3")
             .arg(gap(title_gap_days), name, end);
+    const QString replaced = Words::bytes(at->p50, prefixes, 2);
+    if (!d.measured)
+        return tr("After %1 about %2 of “%3” are taken to have been replaced; nothing was measured")
+            .arg(gap(title_gap_days), replaced, name);
     return tr("After %1 about %2 of “%3” have been replaced; %4")
-        .arg(gap(title_gap_days), Words::bytes(at->p50, prefixes, 2), name, end);
+        .arg(gap(title_gap_days), replaced, name, end);
 }
 
 QString SureText::noTurnover(const DatasetOutlook& d) {
@@ -146,7 +164,8 @@ QString SureText::curvePoint(const CurveBand& p, const DatasetOutlook& d, Prefix
         tr("Curve, after %1: in the middle %2 replaced, 8 in 10 times between %3 and %4.")
             .arg(gap(p.gap_days), bytes(p.p50), bytes(p.p10), bytes(p.p90));
     if (!d.measured) return values + u' ' + tr("Assumed.");
-    return p.gap_days > d.observed_days * (1 + 1e-9) ? values + u' ' + tr("Extrapolated.") : values;
+    const auto span = measured_span(d);
+    return span && span->holds(p.gap_days) ? values : values + u' ' + tr("Extrapolated.");
 }
 
 QString SureText::turnoverSummary(const DatasetOutlook& d, Prefixes prefixes) {
@@ -176,12 +195,20 @@ QString SureText::turnoverNote(const DatasetOutlook& d) {
                    .arg(name_of(d.name));
     else if (d.curve_band.empty())
         words << tr("No curve was worked out; only what was measured is shown.");
+    else if (const auto span = measured_span(d); !span)
+        words << tr(
+            "The listing shows no gap between snapshots: all of the curve is extrapolated.");
+    else if (span->from_days > d.curve_band.front().gap_days)
+        words << tr("Below %1 and beyond %2 nothing was measured: there the curve is extrapolated.")
+                     .arg(gap(span->from_days), gap(span->to_days));
     else
         words << tr("Beyond %1 nothing was measured: there the curve is extrapolated.")
-                     .arg(gap(d.observed_days));
+                     .arg(gap(span->to_days));
     words << tr(
         "Across: time from one snapshot to a later one. Up: bytes of the first that the "
-        "later one no longer holds. Both scales grow by factors.");
+        "later one no longer holds. Both scales grow by factors. Point at a chart, or use the "
+        "arrow keys "
+        "on it, to read its values.");
     return words.join(u' ');
 }
 
@@ -190,6 +217,7 @@ QString SureText::turnoverNote(const DatasetOutlook& d) {
 QString SureText::backtestTitle(const DatasetOutlook& d, Figure figure) {
     const QString name = name_of(d.name);
     const InsideCount count = d.backtest ? count_inside(*d.backtest, figure) : InsideCount{};
+    if (!d.backtest) return tr("No earlier forecast of “%1”").arg(name);
     if (count.all == 0)
         return figure == Figure::live
                    ? tr("No earlier forecast of the live bytes of “%1”").arg(name)
@@ -243,10 +271,19 @@ QString SureText::backtestSummary(const DatasetOutlook& d, Figure figure, Prefix
 
 QString SureText::backtestNote(const Backtest& b, Figure figure) {
     const double error = figure == Figure::live ? b.live_error : b.freed_error;
-    return tr("At the last snapshot that each forecast reaches, half of them are off by less than "
-              "%1 of what came. Snapshots thinned since could not be measured, so these forecasts "
-              "had less to go by than one made on that day.")
-        .arg(Words::percent(error));
+    QStringList words;
+    words << (figure == Figure::live
+                  ? tr("Across: time since the forecast was made. Up: change since then.")
+                  : tr("Across: time since the forecast was made. Up: freed since then."));
+    words
+        << tr("At the last snapshot that each forecast reaches, half of them are off by less than "
+              "%1 of what came.")
+               .arg(Words::percent(error));
+    if (figure == Figure::live)
+        words << tr(
+            "Snapshots thinned since could not be measured, so these forecasts had less to "
+            "go by than one made on that day.");
+    return words.join(u' ');
 }
 
 // Drivers ----------------------------------------------------------------------------------------
@@ -261,12 +298,11 @@ QString SureText::driversTitle(const BoxOutlook& box, const std::vector<Driver>&
 QString SureText::driverRange(const Driver& d, double horizon_days) {
     const QString never = tr("not within %1").arg(Words::horizon(horizon_days));
     if (!d.low_days && !d.high_days) return never;
-    const auto days = [&](const std::optional<double>& x) { return x ? Words::span(*x) : never; };
-    // Sooner first, whichever end of the input that is.
-    const bool low_first =
-        d.low_days.value_or(horizon_days + 1) <= d.high_days.value_or(horizon_days + 1);
-    const QString first = days(low_first ? d.low_days : d.high_days);
-    const QString last = days(low_first ? d.high_days : d.low_days);
+    if (!d.low_days || !d.high_days)
+        return tr("%1, or %2", "time, 'not within 5 years'")
+            .arg(Words::span(d.low_days ? *d.low_days : *d.high_days), never);
+    const QString first = Words::span(std::min(*d.low_days, *d.high_days));
+    const QString last = Words::span(std::max(*d.low_days, *d.high_days));
     return first == last ? first : tr("%1 to %2", "times").arg(first, last);
 }
 

@@ -32,6 +32,14 @@ InsideCount count_inside(const Backtest& backtest, Figure figure);
 /// ends. Empty without points.
 std::optional<CurveBand> curve_at(const std::vector<CurveBand>& band, double gap_days);
 
+/// The gaps that a listing shows: from its shortest step to the longest gap. A curve outside of
+/// them is an extrapolation, to either side. Empty if nothing was measured.
+struct MeasuredSpan {
+    double from_days = 0, to_days = 0;
+    bool holds(double gap_days) const;
+};
+std::optional<MeasuredSpan> measured_span(const DatasetOutlook& dataset);
+
 /// Drivers of a box, the widest bar first; an end past the horizon counts as the horizon.
 std::vector<Driver> drivers_of(const Outlook& outlook, const std::string& box);
 

@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace ullage {
 namespace {
@@ -25,17 +26,21 @@ QFont note_font(const QFont& font) { return scaled(font, 0.9); }
 
 bool drawable(double bytes) { return std::isfinite(bytes) && bytes > 0; }
 
-QStringList key_texts(const DatasetOutlook& d) {
-    QStringList texts;
-    if (!d.measured_steps.empty())
-        texts << TurnoverChart::tr("measured: mean, and 8 in 10 steps between the bars");
-    if (std::any_of(d.measured_steps.begin(), d.measured_steps.end(),
-                    [](const MeasuredStep& s) { return s.steps <= 1; }))
-        texts << TurnoverChart::tr("measured once");
+enum class Sign { spread, once, unmeasured };
+
+std::vector<std::pair<Sign, QString>> key_of(const DatasetOutlook& d) {
+    std::vector<std::pair<Sign, QString>> key;
+    const auto once = [](const MeasuredStep& s) { return s.steps <= 1; };
+    const auto& steps = d.measured_steps;
+    if (!std::all_of(steps.begin(), steps.end(), once))
+        key.emplace_back(Sign::spread, TurnoverChart::tr("measured mean, 8 in 10 steps within"));
+    if (std::any_of(steps.begin(), steps.end(), once))
+        key.emplace_back(Sign::once, TurnoverChart::tr("measured once"));
     if (!d.curve_band.empty())
-        texts << (d.measured ? TurnoverChart::tr("not measured: extrapolated")
-                             : TurnoverChart::tr("not measured: assumed"));
-    return texts;
+        key.emplace_back(Sign::unmeasured, d.measured
+                                               ? TurnoverChart::tr("not measured: extrapolated")
+                                               : TurnoverChart::tr("not measured: assumed"));
+    return key;
 }
 
 }  // namespace
@@ -116,14 +121,16 @@ TurnoverGeometry TurnoverChart::geometryFor(double width, const QFont& font) con
     g.bytes.end = g.plot.top();
     g.day_marks = span_marks(days, note);
 
-    const bool any = dataset_.measured && dataset_.observed_days > 0;
-    g.measured_end = any ? days.map(dataset_.observed_days) : g.plot.left();
+    const auto span = measured_span(dataset_);
+    g.measured_start = span ? days.map(span->from_days) : g.plot.left();
+    g.measured_end = span ? days.map(span->to_days) : g.plot.left();
     const double words_y = g.plot.top() - line - em * 0.25;
-    if (any) {
+    if (span) {
         g.measured_words = tr("measured");
         const double w = note.horizontalAdvance(g.measured_words) + em * 0.5;
-        if (w < g.measured_end - g.plot.left())
-            g.measured_place = QRectF(g.plot.left(), words_y, g.measured_end - g.plot.left(), line);
+        if (w < g.measured_end - g.measured_start)
+            g.measured_place =
+                QRectF(g.measured_start, words_y, g.measured_end - g.measured_start, line);
     }
     if (!dataset_.curve_band.empty() && g.measured_end < g.plot.right() - 1) {
         g.beyond_words = dataset_.measured ? tr("extrapolated") : tr("assumed, not measured");
@@ -136,6 +143,8 @@ TurnoverGeometry TurnoverChart::geometryFor(double width, const QFont& font) con
             g.beyond_place = QRectF(g.measured_end, words_y, w, line);
         else
             g.beyond_place = QRectF(width - ring_room - w, words_y, w, line);
+        if (w + em * 0.5 < g.measured_start - g.plot.left())
+            g.before_place = QRectF(g.plot.left(), words_y, g.measured_start - g.plot.left(), line);
         if (!g.measured_place.isEmpty() && g.beyond_place.left() < g.measured_end)
             g.measured_place = QRectF();
     }
@@ -154,8 +163,10 @@ TurnoverGeometry TurnoverChart::geometryFor(double width, const QFont& font) con
         }
     }
     const double axis_bottom = g.plot.bottom() + em * 0.25 + line;
-    g.key = key_row(key_texts(dataset_), g.plot.left(), width - ring_room, axis_bottom + em * 0.4,
-                    em, note_font(font));
+    QStringList key;
+    for (const auto& [sign, words] : key_of(dataset_)) key << words;
+    g.key =
+        key_row(key, g.plot.left(), width - ring_room, axis_bottom + em * 0.4, em, note_font(font));
     g.height = axis_bottom + em * 0.4 + g.key.height + ring_room;
     return g;
 }
@@ -197,10 +208,13 @@ void TurnoverChart::paintTo(QPainter& painter, const QRectF& place, const QPalet
     const double em = QFontMetricsF(font).height();
 
     // What was not measured lies hatched beneath everything.
+    const QRectF before(g.plot.left(), g.plot.top(), g.measured_start - g.plot.left(),
+                        g.plot.height());
     const QRectF beyond(g.measured_end, g.plot.top(), g.plot.right() - g.measured_end,
                         g.plot.height());
     const QColor hatching = mixed(theme.surface, theme.ink, theme.dark ? 0.22 : 0.16);
-    if (!dataset_.curve_band.empty()) hatch(painter, beyond, hatching, em * 0.55, 1);
+    if (!dataset_.curve_band.empty())
+        for (const QRectF& part : {before, beyond}) hatch(painter, part, hatching, em * 0.55, 1);
 
     painter.setFont(small);
     for (const AxisMark& mark : g.byte_marks) {
@@ -230,13 +244,15 @@ void TurnoverChart::paintTo(QPainter& painter, const QRectF& place, const QPalet
     painter.setPen(theme.muted);
     if (!g.measured_place.isEmpty())
         painter.drawText(g.measured_place, Qt::AlignCenter, g.measured_words);
-    if (!g.beyond_place.isEmpty())
-        painter.drawText(g.beyond_place, Qt::AlignCenter, g.beyond_words);
-    if (!g.measured_words.isEmpty() && !g.beyond_words.isEmpty()) {
-        const double x = std::round(g.measured_end) + 0.5;
+    for (const QRectF& words : {g.before_place, g.beyond_place})
+        if (!words.isEmpty()) painter.drawText(words, Qt::AlignCenter, g.beyond_words);
+    const auto border = [&](double at) {
+        const double x = std::round(at) + 0.5;
         painter.setPen(QPen(theme.muted, 1));
         painter.drawLine(QPointF(x, g.plot.top() - em * 1.1), QPointF(x, g.plot.bottom()));
-    }
+    };
+    if (!g.measured_words.isEmpty() && !g.beyond_words.isEmpty()) border(g.measured_end);
+    if (before.width() > 1 && beyond.left() > before.right() + 1) border(g.measured_start);
 
     // Band and middle, twice: whole where it was measured, paler and dashed beyond.
     const auto& band = dataset_.curve_band;
@@ -273,7 +289,10 @@ void TurnoverChart::paintTo(QPainter& painter, const QRectF& place, const QPalet
             painter.drawPolyline(middle);
             painter.restore();
         };
-        draw(QRectF(g.plot.topLeft(), QPointF(g.measured_end, g.plot.bottom())), true);
+        draw(before, false);
+        draw(QRectF(QPointF(g.measured_start, g.plot.top()),
+                    QPointF(g.measured_end, g.plot.bottom())),
+             true);
         draw(beyond, false);
         painter.setFont(small);
         for (std::size_t i = 0; i < g.labels.size(); ++i) {
@@ -312,15 +331,15 @@ void TurnoverChart::paintTo(QPainter& painter, const QRectF& place, const QPalet
         point(QPointF(g.days.map(s.gap_days), g.bytes.map(s.freed_bytes)), g.bytes.map(s.low_bytes),
               g.bytes.map(s.high_bytes), s.steps <= 1, !drawable(s.freed_bytes));
 
-    const bool has_steps = !dataset_.measured_steps.empty();
+    const auto signs = key_of(dataset_);
     draw_key(painter, g.key, theme, small, [&](int entry, const QRectF& r) {
-        const bool last = entry + 1 == static_cast<int>(g.key.entries.size());
-        if (last && !band.empty()) {
+        const Sign sign = signs[static_cast<std::size_t>(entry)].first;
+        if (sign == Sign::unmeasured) {
             hatch(painter, r, hatching, em * 0.4, 1);
             painter.setPen(QPen(theme.edge, 1));
             painter.drawRect(r);
-        } else if (has_steps) {
-            point(r.center(), r.bottom(), r.top(), entry > 0, false);
+        } else {
+            point(r.center(), r.bottom(), r.top(), sign == Sign::once, false);
         }
     });
     painter.restore();

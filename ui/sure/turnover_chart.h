@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 /// The turnover curve of a dataset against what its listing shows: a point and its p10…p90 whisker
-/// for each measured length of step, the curve's middle and its band, and where measurement ends.
+/// for each measured length of step, the curve's middle and its band, and where measurement begins
+/// and ends.
 ///
 /// Both axes are logarithmic. Steps run from an hour to months and the curve to five years, four
 /// and a half powers of ten; what they free spans two to four more. On an even scale every step of
@@ -30,10 +31,11 @@ struct TurnoverGeometry {
     QRectF plot;
     Scale days, bytes;
     std::vector<AxisMark> day_marks, byte_marks;
-    double measured_end = 0;  ///< x: right of it the curve is extrapolated
+    double measured_start = 0, measured_end = 0;  ///< x: outside the curve is extrapolated
     QString measured_words, beyond_words;
-    QRectF measured_place, beyond_place;  ///< above the plot; empty if there is no room
-    std::vector<EdgeLabel> labels;        ///< upper edge, middle, lower edge; empty without a curve
+    /// Above the plot; empty if there is no room. What stands beyond stands before as well.
+    QRectF before_place, measured_place, beyond_place;
+    std::vector<EdgeLabel> labels;  ///< upper edge, middle, lower edge; empty without a curve
     KeyRow key;
     double height = 0;
 };

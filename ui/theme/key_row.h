@@ -25,7 +25,7 @@ struct KeyRow {
 };
 
 /// `em`: the height of a line of the widget's own font; `font`: that of the key. An entry wider
-/// than [left, right] stands alone on its line.
+/// than [left, right] stands alone and is wrapped.
 KeyRow key_row(const QStringList& texts, double left, double right, double top, double em,
                const QFont& font);
 
