@@ -123,9 +123,11 @@ BacktestGeometry BacktestChart::geometryFor(double width, const QFont& font) con
     const double gap = em * 1.5;
     // The last mark of days hangs over its panel's end.
     const double right = width - ring_room - em * 0.8;
-    const double least = std::max(names, em * 9);
-    const int columns = std::clamp(static_cast<int>((right - left + gap) / (least + gap)), 1,
-                                   static_cast<int>(shown.size()));
+    const double least = std::max(names, em * 8);
+    const auto count = static_cast<int>(shown.size());
+    const int fit = std::clamp(static_cast<int>((right - left + gap) / (least + gap)), 1, count);
+    const int rows = (count + fit - 1) / fit;
+    const int columns = (count + rows - 1) / rows;  // rows of about equal length
     const double panel_width =
         std::max(least_plot, std::floor((right - left - gap * (columns - 1)) / columns));
     double y = ring_room;

@@ -575,6 +575,13 @@ TEST(BacktestChart, DrawsAtMostFourPanelsOnTheSameScales) {
                 EXPECT_LE(panel.bytes.from, 0);
             }
             EXPECT_FALSE(any_overlap(plots)) << width;
+            const auto beside = [&](const QRectF& plot) {
+                return std::count_if(plots.begin(), plots.end(), [&](const QRectF& other) {
+                    return other.top() == plot.top();
+                });
+            };
+            EXPECT_LE(beside(plots.front()) - beside(plots.back()), 1)
+                << "no panel stands alone beneath a row of others";
             EXPECT_GE(chart.height(), g.key.entries.back().words.bottom() - 0.5);
         }
         EXPECT_EQ(chart.caution(),
