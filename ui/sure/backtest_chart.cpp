@@ -39,6 +39,7 @@ BacktestChart::BacktestChart(Figure figure, QWidget* parent) : ReadChart(parent)
 }
 
 void BacktestChart::setDataset(const DatasetOutlook* dataset) {
+    const bool other = !dataset || dataset->name != dataset_.name;
     has_ = dataset != nullptr;
     dataset_ = dataset ? *dataset : DatasetOutlook{};
     if (dataset_.backtest) {  // an origin without a forecast of this figure has no panel
@@ -49,7 +50,7 @@ void BacktestChart::setDataset(const DatasetOutlook* dataset) {
                                      }),
                       origins.end());
     }
-    changed();
+    changed(other);
 }
 
 bool BacktestChart::hasData() const {

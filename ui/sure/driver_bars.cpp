@@ -31,11 +31,12 @@ QString range_words(const DriverRow& row) {
 DriverBars::DriverBars(QWidget* parent) : ReadChart(parent) { changed(); }
 
 void DriverBars::setBox(const BoxOutlook* box, std::vector<Driver> drivers, double horizon_days) {
+    const bool other = !box || box->name != box_.name;
     has_ = box != nullptr;
     box_ = box ? *box : BoxOutlook{};
     drivers_ = has_ ? std::move(drivers) : std::vector<Driver>{};
     horizon_ = std::max(1.0, horizon_days);
-    changed();
+    changed(other);
 }
 
 QString DriverBars::title() const {

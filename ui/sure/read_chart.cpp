@@ -26,9 +26,9 @@ void ReadChart::setPrefixes(Prefixes prefixes) {
     changed();
 }
 
-void ReadChart::changed() {
+void ReadChart::changed(bool other) {
     pointed_ = -1;
-    if (kept_ >= static_cast<int>(readings().size())) kept_ = -1;
+    if (other || kept_ >= static_cast<int>(readings().size())) kept_ = -1;
     tell();
     updateGeometry();
     update();

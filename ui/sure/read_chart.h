@@ -51,8 +51,9 @@ signals:
     void entered(int index);
 
 protected:
-    /// To be called when the values changed.
-    void changed();
+    /// To be called when the values changed. `other`: they are of something else now, so what was
+    /// read is let go.
+    void changed(bool other = false);
     void stateChanged() override { tell(); }
     void paintEvent(QPaintEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;

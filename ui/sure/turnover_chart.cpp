@@ -48,9 +48,10 @@ std::vector<std::pair<Sign, QString>> key_of(const DatasetOutlook& d) {
 TurnoverChart::TurnoverChart(QWidget* parent) : ReadChart(parent) { changed(); }
 
 void TurnoverChart::setDataset(const DatasetOutlook* dataset) {
+    const bool other = !dataset || dataset->name != dataset_.name;
     has_ = dataset != nullptr;
     dataset_ = dataset ? *dataset : DatasetOutlook{};
-    changed();
+    changed(other);
 }
 
 bool TurnoverChart::hasData() const {

@@ -508,8 +508,14 @@ TEST(TurnoverChart, ReadsTheNearestAndGoesFromValueToValue) {
     QTest::keyClick(&s.chart, Qt::Key_Right);
     EXPECT_EQ(s.chart.readout(), all.back().words);
     EXPECT_TRUE(s.chart.accessibleDescription().contains(all.back().words));
+    s.chart.setDataset(&s.dataset);
+    EXPECT_EQ(s.chart.readout(), all.back().words) << "made anew, the same value is read";
     QTest::keyClick(&s.chart, Qt::Key_Escape);
     EXPECT_TRUE(s.chart.readout().isEmpty());
+    s.chart.read(2);
+    const DatasetOutlook other = sample::assumed_dataset("letters");
+    s.chart.setDataset(&other);
+    EXPECT_TRUE(s.chart.readout().isEmpty()) << "another dataset is read from the start";
 }
 
 TEST(TurnoverChart, NamesItselfAndSaysItsNumbers) {
@@ -779,6 +785,10 @@ TEST(ChartSection, ShowsNoteReadingAndTable) {
     EXPECT_EQ(section.foot(), QStringLiteral("the note"));
 
     section.findChild<QPushButton*>(QStringLiteral("turnoverTable"))->click();
+    section.activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&section));
+    chart->setFocus();
+    QTest::keyClick(chart, Qt::Key_T, Qt::ControlModifier);
     section.showTable();
     settle();
     const auto dialogs = section.findChildren<QDialog*>(QStringLiteral("turnoverTableDialog"));
