@@ -143,10 +143,13 @@ QString SureText::turnoverTitle(const DatasetOutlook& d, Prefixes prefixes) {
 }
 
 QString SureText::noTurnover(const DatasetOutlook& d) {
-    return d.measured
-               ? tr("Its listing shows no two snapshots between which something could be counted.")
-               : tr("No listing: nothing was measured of “%1”, and no curve was worked out.")
-                     .arg(name_of(d.name));
+    if (!d.measured)
+        return tr("No listing: nothing was measured of “%1”, and no curve was worked out.")
+            .arg(name_of(d.name));
+    if (d.observed_days > 0)
+        return tr("Its listing shows gaps of up to %1, but no curve was worked out.")
+            .arg(gap(d.observed_days));
+    return tr("Its listing shows no two snapshots between which something could be counted.");
 }
 
 QString SureText::step(const MeasuredStep& s, Prefixes prefixes) {
@@ -229,12 +232,13 @@ QString SureText::backtestTitle(const DatasetOutlook& d, Figure figure) {
 }
 
 QString SureText::noBacktest(const DatasetOutlook& d) {
-    return d.measured ? tr("The listing of “%1” is too short to forecast from an earlier date what "
-                           "came after it.")
-                            .arg(name_of(d.name))
-                      : tr("No listing: nothing was measured of “%1”, so there is no past to try a "
-                           "forecast on.")
-                            .arg(name_of(d.name));
+    return d.measured
+               ? tr("No forecast was made from an earlier date of “%1”: that takes a listing "
+                    "long enough to hold what came after it.")
+                     .arg(name_of(d.name))
+               : tr("No listing: nothing was measured of “%1”, so there is no past to try a "
+                    "forecast on.")
+                     .arg(name_of(d.name));
 }
 
 QString SureText::origin(const BacktestOrigin& o) {

@@ -245,6 +245,11 @@ TEST(SureText, TheTurnoversTitleIsTheAnswer) {
               QStringLiteral("No turnover curve of “x”"));
     EXPECT_TRUE(
         SureText::noTurnover(none).startsWith(QStringLiteral("No listing: nothing was measured")));
+    none.measured = true;
+    EXPECT_TRUE(SureText::noTurnover(none).contains(QStringLiteral("no two snapshots")));
+    none.observed_days = 60;
+    EXPECT_TRUE(
+        plain(SureText::noTurnover(none)).contains(QStringLiteral("gaps of up to 60 days")));
     none.curve_band = {{1, 0, 0, 0}, {100, 0, 0, 0}};
     EXPECT_TRUE(SureText::turnoverTitle(none, Prefixes::decimal)
                     .contains(QStringLiteral("nothing of “x”")));
@@ -284,7 +289,7 @@ TEST(SureText, TheBacktestsTitleCountsWhatCame) {
     EXPECT_TRUE(SureText::backtestTitle(sample::one_step_dataset("mail"), Figure::live)
                     .startsWith(QStringLiteral("No earlier forecast")));
     EXPECT_TRUE(SureText::noBacktest(sample::one_step_dataset("mail"))
-                    .contains(QStringLiteral("too short")));
+                    .contains(QStringLiteral("long enough")));
     EXPECT_TRUE(SureText::noBacktest(sample::assumed_dataset("letters"))
                     .startsWith(QStringLiteral("No listing")));
 }
