@@ -3,8 +3,12 @@
 set(ULLAGE_UI_DRAWING_SOURCES
   theme/drawn_widget.cpp
   theme/drawn_widget.h
+  theme/key_row.cpp
+  theme/key_row.h
   theme/status.cpp
   theme/status.h
+  theme/text_button.cpp
+  theme/text_button.h
   theme/theme.cpp
   theme/theme.h
   theme/tile_layout.cpp
@@ -23,6 +27,8 @@ set(ULLAGE_UI_DRAWING_SOURCES
   charts/fill_text.h
   charts/fill_view.cpp
   charts/fill_view.h
+  charts/number_table.cpp
+  charts/number_table.h
   gauge/days_until_full_gauge.cpp
   gauge/days_until_full_gauge.h
   gauge/gauge_card.cpp
@@ -39,6 +45,24 @@ set(ULLAGE_UI_DRAWING_SOURCES
   pages/fit_page.h
   pages/page.cpp
   pages/page.h
+  pages/sure_page.cpp
+  pages/sure_page.h
+  sure/backtest_chart.cpp
+  sure/backtest_chart.h
+  sure/chart_section.cpp
+  sure/chart_section.h
+  sure/driver_bars.cpp
+  sure/driver_bars.h
+  sure/read_chart.cpp
+  sure/read_chart.h
+  sure/scale.cpp
+  sure/scale.h
+  sure/sure_tables.cpp
+  sure/sure_tables.h
+  sure/sure_text.cpp
+  sure/sure_text.h
+  sure/turnover_chart.cpp
+  sure/turnover_chart.h
   week/limit_chain.cpp
   week/limit_chain.h
   week/week_geometry.h

@@ -29,6 +29,18 @@ SendOutlook send(const std::string& name, bool late);
 /// Site with a clinic (not forecast), an attic (tight), a barn (roomy) and a shed (over its
 /// ceiling), and two sends.
 Answer answer();
+/// A dataset with a listing of 60 days: five lengths of step, a curve with its band, and a backtest
+/// of six origins, three forecasts of each figure of each, of which some missed.
+DatasetOutlook measured_dataset(const std::string& name);
+/// A dataset whose listing holds one step only: no spread, no backtest.
+DatasetOutlook one_step_dataset(const std::string& name);
+/// A dataset without a listing, its curve assumed, with two assumptions.
+DatasetOutlook assumed_dataset(const std::string& name);
+/// What the attic's and the barn's days depend on; some ends lie past the horizon.
+std::vector<Driver> drivers();
+/// answer() with those three datasets ("imaging", "mail", "letters") and those drivers.
+Answer sure();
+
 /// `count` boxes with long names and all fates in turn.
 Answer many(int count);
 /// A site with nothing in it.

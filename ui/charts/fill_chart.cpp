@@ -6,6 +6,7 @@
 #include "ui/charts/fill_table.h"
 #include "ui/charts/fill_text.h"
 #include "ui/charts/fill_view.h"
+#include "ui/charts/number_table.h"
 #include "ui/theme/theme.h"
 #include "ui/theme/tile_layout.h"
 #include "ui/theme/words.h"
@@ -16,13 +17,11 @@
 #include <QCheckBox>
 #include <QClipboard>
 #include <QDialog>
-#include <QDialogButtonBox>
 #include <QDir>
 #include <QEvent>
 #include <QFontMetricsF>
 #include <QGraphicsScene>
 #include <QHBoxLayout>
-#include <QHeaderView>
 #include <QLabel>
 #include <QMenu>
 #include <QPainter>
@@ -31,7 +30,7 @@
 #include <QSignalBlocker>
 #include <QSlider>
 #include <QSpacerItem>
-#include <QTableView>
+#include <QStyle>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -287,8 +286,7 @@ void FillChart::retheme() {
     if (retheming_) return;
     retheming_ = true;
     const Theme theme = Theme::of(palette());
-    const bool stale = state_ == ShownState::updating || state_ == ShownState::cancelled ||
-                       state_ == ShownState::failed;
+    const bool stale = out_of_date(state_);
     const Theme shown = stale ? faded(theme) : theme;
     plot_->setLook(shown, font());
     view_->setBackgroundBrush(theme.surface);
@@ -325,34 +323,8 @@ void FillChart::showTable() {
         table_dialog_->activateWindow();
         return;
     }
-    auto* dialog = new QDialog(this);
-    dialog->setObjectName(QStringLiteral("fillTableDialog"));
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    dialog->setWindowTitle(title());
-    auto* view = new QTableView;
-    view->setAccessibleName(title());
-    view->setModel(table_);
-    view->setAlternatingRowColors(true);
-    view->setShowGrid(false);
-    view->setSelectionBehavior(QAbstractItemView::SelectRows);
-    view->verticalHeader()->hide();
-    view->horizontalHeader()->setHighlightSections(false);
-    view->resizeColumnsToContents();
-    for (int c = 0; c < table_->columnCount(); ++c)
-        view->setColumnWidth(c, view->columnWidth(c) + 12);
-    view->horizontalHeader()->setStretchLastSection(true);
-    auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close);
-    auto* copy = buttons->addButton(tr("Copy numbers"), QDialogButtonBox::ActionRole);
-    connect(copy, &QPushButton::clicked, this, &FillChart::copyNumbers);
-    connect(buttons, &QDialogButtonBox::rejected, dialog, &QDialog::close);
-    auto* layout = new QVBoxLayout(dialog);
-    layout->addWidget(view);
-    layout->addWidget(buttons);
-    int width = 60;
-    for (int c = 0; c < table_->columnCount(); ++c) width += view->columnWidth(c);
-    dialog->resize(std::min(width, 1100), 480);
-    table_dialog_ = dialog;
-    dialog->show();
+    table_dialog_ = show_table(this, QStringLiteral("fillTableDialog"), title(), table_,
+                               [this] { copyNumbers(); });
 }
 
 void FillChart::copyPicture() const {

@@ -160,8 +160,7 @@ void DaysUntilFullGauge::paintTo(QPainter& painter, const QRectF& place, const Q
     painter.setRenderHint(QPainter::Antialiasing);
     painter.fillRect(QRectF(QPointF(0, 0), place.size()), theme.surface);
 
-    const bool stale = state() == ShownState::updating || state() == ShownState::cancelled ||
-                       state() == ShownState::failed;
+    const bool stale = out_of_date(state());
     if (stale) painter.setOpacity(stale_opacity);
 
     if (!g.status.text.isEmpty()) {

@@ -132,8 +132,7 @@ void GaugeCard::paintEvent(QPaintEvent*) {
         painter.drawRoundedRect(frame.adjusted(2.5, 2.5, -2.5, -2.5), 4, 4);
     }
 
-    const bool stale = state_ == ShownState::updating || state_ == ShownState::cancelled ||
-                       state_ == ShownState::failed;
+    const bool stale = out_of_date(state_);
     if (stale) painter.setOpacity(stale_opacity);
     if (!text_.status.isEmpty()) draw_status(painter, g.shape, status_, theme);
     painter.setPen(theme.ink);

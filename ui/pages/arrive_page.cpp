@@ -247,8 +247,7 @@ void ArrivePage::applyState() {
     limits_->setState(state());
     state_text_->setText(state_words(state()));
     const Theme theme = Theme::of(palette());
-    const bool stale = state() == ShownState::updating || state() == ShownState::cancelled ||
-                       state() == ShownState::failed;
+    const bool stale = out_of_date(state());
     const QColor ink = stale ? mixed(theme.ink, theme.surface, 1 - stale_opacity) : theme.ink;
     set_text_colour(*headline_, ink);
     for (auto& fact : fact_labels_) {

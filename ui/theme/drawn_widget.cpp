@@ -38,6 +38,21 @@ QString state_words(ShownState state) {
     return {};
 }
 
+bool out_of_date(ShownState state) {
+    return state == ShownState::updating || state == ShownState::cancelled ||
+           state == ShownState::failed;
+}
+
+void hatch(QPainter& painter, const QRectF& place, const QColor& colour, double pitch,
+           double width) {
+    painter.save();
+    painter.setClipRect(place, Qt::IntersectClip);
+    painter.setPen(QPen(colour, width));
+    for (double x = place.left() - place.height(); x < place.right() + place.height(); x += pitch)
+        painter.drawLine(QPointF(x, place.bottom()), QPointF(x + place.height(), place.top()));
+    painter.restore();
+}
+
 DrawnWidget::DrawnWidget(QWidget* parent) : QWidget(parent) {
     static const bool installed = [] {
         QAccessible::installFactory(graphic_for);

@@ -6,6 +6,8 @@
 
 #include <QWidget>
 
+class QColor;
+
 namespace ullage {
 
 /// How current what is shown is. Old figures stay visible, paler, until new ones come.
@@ -13,6 +15,8 @@ enum class ShownState { nothing, ready, updating, cancelled, failed };
 
 /// "Updating…", "Out of date: cancelled", "Out of date: the calculation failed"; empty when ready.
 QString state_words(ShownState state);
+/// Whether the figures are not of the present site: they are drawn paler.
+bool out_of_date(ShownState state);
 
 class DrawnWidget : public QWidget {
     Q_OBJECT
@@ -47,5 +51,9 @@ private:
 inline constexpr double ring_room = 6;
 /// Opacity of figures that are out of date.
 inline constexpr double stale_opacity = 0.45;
+
+/// Rising lines `pitch` pixels apart over `place`, in the painter's opacity.
+void hatch(QPainter& painter, const QRectF& place, const QColor& colour, double pitch,
+           double width = 1.6);
 
 }  // namespace ullage

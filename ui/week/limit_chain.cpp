@@ -186,9 +186,7 @@ void LimitChain::paintTo(QPainter& painter, const QRectF& place, const QPalette&
     painter.translate(place.topLeft());
     painter.setRenderHint(QPainter::Antialiasing);
     painter.fillRect(QRectF(QPointF(0, 0), place.size()), theme.surface);
-    if (state() == ShownState::updating || state() == ShownState::cancelled ||
-        state() == ShownState::failed)
-        painter.setOpacity(stale_opacity);
+    if (out_of_date(state())) painter.setOpacity(stale_opacity);
     const QFont bold = scaled(font, 1, QFont::DemiBold);
     const auto rows = rowsFor(place.width(), font);
     for (std::size_t i = 0; i < rows.size(); ++i) {

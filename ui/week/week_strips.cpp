@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/week/week_strips.h"
 
+#include "ui/theme/key_row.h"
 #include "ui/theme/theme.h"
 #include "ui/theme/words.h"
 
@@ -38,13 +39,10 @@ QString moment(double hour_of_week) {
         .arg(day_name(day, QLocale::ShortFormat), clock(h - day * hours_per_day));
 }
 
-void hatch(QPainter& painter, const QRectF& place, const QColor& colour, double pitch) {
-    painter.save();
-    painter.setClipRect(place, Qt::IntersectClip);
-    painter.setPen(QPen(colour, 1.6));
-    for (double x = place.left() - place.height(); x < place.right() + place.height(); x += pitch)
-        painter.drawLine(QPointF(x, place.bottom()), QPointF(x + place.height(), place.top()));
-    painter.restore();
+QStringList key_texts() {
+    return {WeekStrips::tr("open hours, darker for a larger share"),
+            WeekStrips::tr("run, middle forecast"), WeekStrips::tr("to 19 in 20"),
+            WeekStrips::tr("late")};
 }
 
 }  // namespace
@@ -148,7 +146,8 @@ void WeekStrips::tell() {
 
 WeekGeometry WeekStrips::geometryFor(double width, const QFont& font) const {
     const QFontMetricsF metrics(font);
-    const QFontMetricsF note(scaled(font, 0.88));
+    const QFont note_font = scaled(font, 0.88);
+    const QFontMetricsF note(note_font);
     WeekGeometry g;
     for (int day = 0; day < 7; ++day)
         g.label_width =
@@ -163,19 +162,9 @@ WeekGeometry WeekStrips::geometryFor(double width, const QFont& font) const {
     g.gap = std::max(2.0, std::round(em * 0.18));
     g.axis_top = g.top + 7 * g.strip + 6 * g.gap + std::round(em * 0.2);
     // Axis labels, then the key on as many lines as it needs.
-    const double key_line = note.height() + em * 0.25;
-    double x = 0;
-    int lines = 1;
-    for (const QString& text : {tr("open hours, darker for a larger share"),
-                                tr("run, middle forecast"), tr("to 19 in 20"), tr("late")}) {
-        const double w = em * 2.3 + note.horizontalAdvance(text) + em;
-        if (x > 0 && x + w - em > width - ring_room - g.left) {
-            ++lines;
-            x = 0;
-        }
-        x += w;
-    }
-    g.height = g.axis_top + note.height() + em * 0.5 + lines * key_line + ring_room;
+    const double key_top = g.axis_top + note.height() + em * 0.5;
+    g.height = key_top + em * 0.25 + ring_room +
+               key_row(key_texts(), g.left, width - ring_room, key_top, em, note_font).height;
     return g;
 }
 
@@ -194,9 +183,7 @@ void WeekStrips::paintTo(QPainter& painter, const QRectF& place, const QPalette&
     painter.translate(place.topLeft());
     painter.setRenderHint(QPainter::Antialiasing);
     painter.fillRect(QRectF(QPointF(0, 0), place.size()), theme.surface);
-    if (state() == ShownState::updating || state() == ShownState::cancelled ||
-        state() == ShownState::failed)
-        painter.setOpacity(stale_opacity);
+    if (out_of_date(state())) painter.setOpacity(stale_opacity);
 
     // Closed hours: an empty strip; open hours: a fill, with the share where there is room for it.
     const QColor closed = mixed(theme.surface, theme.ink, theme.dark ? 0.05 : 0.03);
@@ -299,39 +286,31 @@ void WeekStrips::paintTo(QPainter& painter, const QRectF& place, const QPalette&
         draw_stretch(run.start, run.start + std::max(run.of.hours_p50, 1e-3), 0.56, run.of.late_p50,
                      false);
 
-    // The key.
-    painter.setFont(note_font);
-    double x = g.left, y = g.axis_top + note.height() + em * 0.5;
-    const auto key = [&](const QString& text, auto&& draw) {
-        const double w = em * 2.3 + note.horizontalAdvance(text) + em;
-        if (x > g.left && x + w - em > place.width() - ring_room) {
-            x = g.left;
-            y += note.height() + em * 0.25;
-        }
-        draw(QRectF(x, y + note.height() * 0.12, em * 1.8, note.height() * 0.76));
-        painter.setPen(theme.muted);
-        painter.drawText(QRectF(x + em * 2.2, y, w, note.height()),
-                         Qt::AlignLeft | Qt::AlignVCenter, text);
-        x += w;
-    };
-    key(tr("open hours, darker for a larger share"), [&](const QRectF& r) {
-        painter.fillRect(QRectF(r.left(), r.top(), r.width() / 2, r.height()),
-                         mixed(closed, theme.open, 0.5));
-        painter.fillRect(QRectF(r.center().x(), r.top(), r.width() / 2, r.height()), theme.open);
-    });
-    key(tr("run, middle forecast"),
-        [&](const QRectF& r) { painter.fillRect(bar(r, 0.8), theme.median); });
-    key(tr("to 19 in 20"), [&](const QRectF& r) {
-        painter.fillRect(bar(r, 0.35), mixed(theme.surface, theme.median, 0.55));
-        painter.setPen(QPen(theme.median, 2, Qt::SolidLine, Qt::FlatCap));
-        painter.drawLine(r.topRight(), r.bottomRight());
-    });
-    key(tr("late"), [&](const QRectF& r) {
+    const KeyRow key = key_row(key_texts(), g.left, place.width() - ring_room,
+                               g.axis_top + note.height() + em * 0.5, em, note_font);
+    draw_key(painter, key, theme, note_font, [&](int entry, const QRectF& r) {
         const QRectF b = bar(r, 0.9);
-        hatch(painter, b, theme.full, 5);
-        painter.setPen(QPen(theme.full, 1.2));
-        painter.setBrush(Qt::NoBrush);
-        painter.drawRect(b);
+        switch (entry) {
+            case 0:
+                painter.fillRect(QRectF(r.left(), r.top(), r.width() / 2, r.height()),
+                                 mixed(closed, theme.open, 0.5));
+                painter.fillRect(QRectF(r.center().x(), r.top(), r.width() / 2, r.height()),
+                                 theme.open);
+                break;
+            case 1:
+                painter.fillRect(bar(r, 0.8), theme.median);
+                break;
+            case 2:
+                painter.fillRect(bar(r, 0.35), mixed(theme.surface, theme.median, 0.55));
+                painter.setPen(QPen(theme.median, 2, Qt::SolidLine, Qt::FlatCap));
+                painter.drawLine(r.topRight(), r.bottomRight());
+                break;
+            default:
+                hatch(painter, b, theme.full, 5);
+                painter.setPen(QPen(theme.full, 1.2));
+                painter.setBrush(Qt::NoBrush);
+                painter.drawRect(b);
+        }
     });
     painter.restore();
 }

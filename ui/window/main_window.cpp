@@ -10,6 +10,7 @@
 #include "ui/outline/outline_pane.h"
 #include "ui/pages/arrive_page.h"
 #include "ui/pages/fit_page.h"
+#include "ui/pages/sure_page.h"
 #include "ui/theme/drawn_widget.h"
 #include "ui/theme/words.h"
 #include "ui/window/message_bar.h"
@@ -320,6 +321,7 @@ void MainWindow::siteReplaced() {
     findings_->setAnswer(nullptr);
     fit_->setAnswer(nullptr);
     arrive_->setAnswer(nullptr);
+    sure_->setAnswer(nullptr);
     const bool open = document_.isOpen();
     for (QAction* action : {save_, save_as_, reload_}) action->setEnabled(open);
     if (!open) {
@@ -379,6 +381,7 @@ void MainWindow::present(const std::shared_ptr<const Answer>& got) {
     findings_->setAnswer(answer_);
     fit_->setAnswer(answer_);
     arrive_->setAnswer(answer_);
+    sure_->setAnswer(answer_);
     showState();
 }
 
@@ -441,6 +444,7 @@ void MainWindow::showState() {
         shown = ShownState::failed;
     fit_->setState(shown);
     arrive_->setState(shown);
+    sure_->setState(shown);
 }
 
 void MainWindow::showTitle() {
@@ -462,6 +466,7 @@ void MainWindow::chooseItem(ItemRef item) {
     const QString pointer = pointerOf(item);
     fit_->showItem(pointer);
     arrive_->showItem(pointer);
+    sure_->showItem(pointer);
 }
 
 void MainWindow::showPointer(const QString& pointer) {

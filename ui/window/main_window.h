@@ -32,6 +32,7 @@ class QTabWidget;
 namespace ullage {
 class FitPage;
 class ArrivePage;
+class SurePage;
 }  // namespace ullage
 
 namespace ullage::ui {
@@ -134,6 +135,7 @@ private:
     QTabWidget* pages_;
     FitPage* fit_;
     ArrivePage* arrive_;
+    SurePage* sure_;
     FindingsList* findings_;
     FormPanel* form_;
     QLabel *state_label_, *units_label_;

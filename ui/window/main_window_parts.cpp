@@ -8,6 +8,7 @@
 #include "ui/outline/outline_pane.h"
 #include "ui/pages/arrive_page.h"
 #include "ui/pages/fit_page.h"
+#include "ui/pages/sure_page.h"
 #include "ui/window/about_dialog.h"
 #include "ui/window/hair_splitter.h"
 #include "ui/window/message_bar.h"
@@ -72,8 +73,10 @@ void MainWindow::makeWorkspace() {
     pages_->tabBar()->setAccessibleName(tr("Questions"));
     fit_ = new FitPage(pages_);
     arrive_ = new ArrivePage(pages_);
+    sure_ = new SurePage(pages_);
     pages_->addTab(fit_, tr("Will it fit?"));
     pages_->addTab(arrive_, tr("Will it arrive?"));
+    pages_->addTab(sure_, tr("How sure?"));
     findings_ = new FindingsList(middle_);
     middle_->addWidget(pages_);
     middle_->addWidget(findings_);
@@ -235,6 +238,7 @@ void MainWindow::connectParts() {
     });
     connect(fit_, &FitPage::itemChosen, this, &MainWindow::showPointer);
     connect(arrive_, &ArrivePage::itemChosen, this, &MainWindow::showPointer);
+    connect(sure_, &SurePage::itemChosen, this, &MainWindow::showPointer);
     connect(findings_, &FindingsList::chosen, this, [this](const QString& pointer) {
         const auto item = itemAt(pointer);
         if (!item) return;
@@ -314,6 +318,7 @@ void MainWindow::setPrefixes(Prefixes prefixes) {
                                                         : tr("Sizes in TiB (2⁴⁰ bytes)"));
     fit_->setPrefixes(prefixes);
     arrive_->setPrefixes(prefixes);
+    sure_->setPrefixes(prefixes);
     if (answer_) present(answer_);
 }
 

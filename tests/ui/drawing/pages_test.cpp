@@ -7,6 +7,10 @@
 #include "ui/pages/arrive_page.h"
 #include "ui/pages/arrive_text.h"
 #include "ui/pages/fit_page.h"
+#include "ui/pages/sure_page.h"
+#include "ui/sure/chart_section.h"
+#include "ui/sure/driver_bars.h"
+#include "ui/theme/text_button.h"
 #include "ui/theme/theme.h"
 #include "ui/week/limit_chain.h"
 #include "ui/week/week_strips.h"
@@ -178,7 +182,7 @@ TEST(Pages, CutNothingOffAtAnyWidthOrFontSize) {
         QApplication::setFont(font);
         for (const QSize shown :
              {QSize(static_cast<int>(560 * size / 9), 600), QSize(730 * 2, 900)})
-            for (const Answer& answer : {sample::answer(), sample::many(12)}) {
+            for (const Answer& answer : {sample::sure(), sample::many(12)}) {
                 FitPage fit;
                 fit.setAnswer(sample::shared(answer));
                 open(fit, shown);
@@ -187,6 +191,10 @@ TEST(Pages, CutNothingOffAtAnyWidthOrFontSize) {
                 arrive.setAnswer(sample::shared(answer));
                 open(arrive, shown);
                 expect_nothing_cut_off(arrive);
+                SurePage sure;
+                sure.setAnswer(sample::shared(answer));
+                open(sure, shown);
+                expect_nothing_cut_off(sure);
             }
     }
     QApplication::setFont(before);
@@ -195,8 +203,10 @@ TEST(Pages, CutNothingOffAtAnyWidthOrFontSize) {
 TEST(Pages, FollowLightAndDark) {
     FitPage fit;
     ArrivePage arrive;
-    for (Page* page : {static_cast<Page*>(&fit), static_cast<Page*>(&arrive)}) {
-        page->setAnswer(sample::shared(sample::answer()));
+    SurePage sure;
+    for (Page* page :
+         {static_cast<Page*>(&fit), static_cast<Page*>(&arrive), static_cast<Page*>(&sure)}) {
+        page->setAnswer(sample::shared(sample::sure()));
         page->setPalette(light_palette());
         open(*page);
         const QImage light = picture_of(*page);
@@ -212,8 +222,10 @@ TEST(Pages, FollowLightAndDark) {
 TEST(Pages, GiveEveryFocusableChildAName) {
     FitPage fit;
     ArrivePage arrive;
-    for (Page* page : {static_cast<Page*>(&fit), static_cast<Page*>(&arrive)}) {
-        page->setAnswer(sample::shared(sample::answer()));
+    SurePage sure;
+    for (Page* page :
+         {static_cast<Page*>(&fit), static_cast<Page*>(&arrive), static_cast<Page*>(&sure)}) {
+        page->setAnswer(sample::shared(sample::sure()));
         open(*page);
         for (QWidget* child : page->findChildren<QWidget*>()) {
             if (!child->isVisible() || !(child->focusPolicy() & Qt::TabFocus) ||
@@ -268,6 +280,165 @@ TEST(ArrivePage, SurvivesEveryKindOfAnswer) {
     page.setAnswer(nullptr);
     settle();
     page.showItem(QStringLiteral("/sends/0"));
+}
+
+QComboBox* chooser_of(const SurePage& page, const char* name) {
+    return page.findChild<QComboBox*>(QLatin1String(name));
+}
+
+TEST(SurePage, ShowsTheFirstDatasetAndTheSoonestBox) {
+    SurePage page;
+    page.setAnswer(sample::shared(sample::sure()));
+    open(page);
+    EXPECT_EQ(page.shownDataset(), QStringLiteral("/datasets/0"));
+    EXPECT_EQ(page.shownBox(), QStringLiteral("/boxes/1"));
+    EXPECT_TRUE(page.turnover()->title().contains(QStringLiteral("“imaging”")));
+    EXPECT_TRUE(
+        page.live()->title().startsWith(QStringLiteral("Live bytes of “imaging”: 14 of 18")));
+    EXPECT_TRUE(
+        page.freed()->title().startsWith(QStringLiteral("Freed bytes of “imaging”: 17 of 18")));
+    EXPECT_EQ(page.drivers()->title(),
+              QStringLiteral("When attic reaches its ceiling depends most on growth of “imaging”"));
+    EXPECT_EQ(page.live()->table()->rowCount(), 18);
+    EXPECT_EQ(page.drivers()->table()->rowCount(), 3);
+}
+
+TEST(SurePage, ShowsTheItemAPointerNamesAndTellsOnlyAUsersChoice) {
+    SurePage page;
+    page.setAnswer(sample::shared(sample::sure()));
+    open(page);
+    QSignalSpy chosen(&page, &Page::itemChosen);
+    page.showItem(QStringLiteral("/datasets/2/growth"));
+    EXPECT_EQ(page.shownDataset(), QStringLiteral("/datasets/2"));
+    EXPECT_EQ(chooser_of(page, "datasetChooser")->currentIndex(), 2);
+    page.showItem(QStringLiteral("/boxes/2"));
+    EXPECT_EQ(page.shownBox(), QStringLiteral("/boxes/2"));
+    EXPECT_EQ(page.shownDataset(), QStringLiteral("/datasets/2")) << "a box leaves the dataset";
+    for (const char* other :
+         {"/sends/0", "/boxes/0", "/boxes/99", "/datasets/7", "/datasets/-1", ""})
+        page.showItem(QString::fromLatin1(other));
+    EXPECT_EQ(page.shownBox(), QStringLiteral("/boxes/2")) << "the clinic is not forecast";
+    EXPECT_EQ(page.shownDataset(), QStringLiteral("/datasets/2"));
+    EXPECT_EQ(chosen.count(), 0);
+
+    QComboBox* datasets = chooser_of(page, "datasetChooser");
+    datasets->setFocus();
+    QTest::keyClick(datasets, Qt::Key_Up);
+    ASSERT_EQ(chosen.count(), 1);
+    EXPECT_EQ(chosen[0][0].toString(), QStringLiteral("/datasets/1"));
+    EXPECT_TRUE(page.turnover()->title().contains(QStringLiteral("“mail”")));
+    QComboBox* boxes = chooser_of(page, "boxChooser");
+    boxes->setFocus();
+    QTest::keyClick(boxes, Qt::Key_Down);
+    ASSERT_EQ(chosen.count(), 2);
+    EXPECT_EQ(chosen[1][0].toString(), QStringLiteral("/boxes/3"));
+    EXPECT_TRUE(page.drivers()->foot().contains(QStringLiteral("already"))) << "the shed is over";
+}
+
+TEST(SurePage, SaysWhatWasNotMeasuredAndLeadsToItsDataset) {
+    SurePage page;
+    page.setAnswer(sample::shared(sample::sure()));
+    open(page);
+    QSignalSpy chosen(&page, &Page::itemChosen);
+    QStringList texts;
+    for (TextButton* sentence : page.sentences()) texts << sentence->text();
+    const QString all = texts.join(u'\n');
+    const Answer answer = sample::sure();
+    for (const DatasetOutlook& d : answer.outlook.datasets)
+        for (const std::string& assumption : d.assumptions)
+            EXPECT_TRUE(all.contains(QString::fromStdString(assumption))) << assumption;
+    EXPECT_TRUE(all.contains(QStringLiteral("1.38 times as wide")));
+    EXPECT_EQ(all.count(QStringLiteral("times as wide")), 1);
+    EXPECT_TRUE(all.contains(QStringLiteral("“letters”: no listing")));
+    page.sentences().back()->click();
+    ASSERT_EQ(chosen.count(), 1);
+    EXPECT_EQ(chosen[0][0].toString(), QStringLiteral("/datasets/2"));
+
+    const auto before = page.sentences().size();
+    Answer fewer = sample::sure();
+    fewer.outlook.datasets.resize(1);
+    page.setAnswer(sample::shared(fewer));
+    settle();
+    EXPECT_LT(page.sentences().size(), before);
+    EXPECT_FALSE(chooser_of(page, "datasetChooser")->isVisible()) << "one needs no choice";
+}
+
+TEST(SurePage, EnteringADriverLeadsToWhatItIsAbout) {
+    SurePage page;
+    page.setAnswer(sample::shared(sample::sure()));
+    open(page);
+    QSignalSpy chosen(&page, &Page::itemChosen);
+    page.drivers()->chart()->setFocus();
+    QTest::keyClick(page.drivers()->chart(), Qt::Key_End);
+    QTest::keyClick(page.drivers()->chart(), Qt::Key_Return);
+    ASSERT_EQ(chosen.count(), 1);
+    EXPECT_EQ(chosen[0][0].toString(), QStringLiteral("/datasets/1"));
+}
+
+TEST(SurePage, SaysWhatIsNotThere) {
+    SurePage page;
+    page.setAnswer(sample::shared(sample::answer()));  // nothing of what the page shows is filled
+    open(page);
+    EXPECT_EQ(page.turnover()->title(), QStringLiteral("No turnover curve of “imaging”"));
+    EXPECT_TRUE(
+        page.turnover()->foot().startsWith(QStringLiteral("No listing: nothing was measured")));
+    EXPECT_TRUE(page.live()->foot().startsWith(QStringLiteral("No listing: nothing was measured")));
+    EXPECT_FALSE(page.freed()->isVisible()) << "the reason is not said twice";
+    EXPECT_FALSE(page.turnover()->chart()->isVisible());
+    EXPECT_TRUE(page.drivers()->title().startsWith(QStringLiteral("Nothing to rank")));
+    EXPECT_FALSE(page.drivers()->foot().isEmpty());
+}
+
+TEST(SurePage, SurvivesEveryKindOfAnswer) {
+    SurePage page;
+    open(page);
+    EXPECT_EQ(said(page), QStringLiteral("No answer yet"));
+    page.setUpdating(true);
+    EXPECT_EQ(said(page), QStringLiteral("Working out the forecast…"));
+    page.setAnswer(sample::shared(sample::sure()));
+    settle();
+    page.setAnswer(sample::shared(sample::many(12)));
+    settle();
+    EXPECT_FALSE(page.turnover()->isVisible()) << "no dataset";
+    EXPECT_TRUE(page.drivers()->isVisible());
+    page.setAnswer(sample::shared(sample::empty()));
+    settle();
+    EXPECT_EQ(said(page), QStringLiteral("Nothing is forecast yet"));
+    Answer bare = sample::sure();
+    bare.outlook.boxes.clear();
+    bare.outlook.datasets = {DatasetOutlook{}};
+    page.setAnswer(sample::shared(bare));
+    settle();
+    EXPECT_FALSE(page.drivers()->isVisible());
+    EXPECT_EQ(page.shownDataset(), QString());
+    page.setPrefixes(Prefixes::binary);
+    page.setState(ShownState::failed);
+    page.setAnswer(nullptr);
+    settle();
+    page.showItem(QStringLiteral("/datasets/0"));
+}
+
+TEST(SurePage, UsesTheChosenPrefixesEverywhere) {
+    SurePage page;
+    page.setAnswer(sample::shared(sample::sure()));
+    page.setPrefixes(Prefixes::binary);
+    open(page);
+    EXPECT_TRUE(page.turnover()->title().contains(QStringLiteral("GiB")));
+    for (ChartSection* section : {page.turnover(), page.live(), page.freed()}) {
+        EXPECT_TRUE(section->table()->tabSeparated().contains(QStringLiteral("iB)")));
+        EXPECT_FALSE(section->chart()->accessibleDescription().contains(QStringLiteral("TB")));
+        EXPECT_FALSE(section->chart()->accessibleDescription().contains(QStringLiteral("GB")));
+    }
+}
+
+TEST(SurePage, PassesItsStateOn) {
+    SurePage page;
+    page.setAnswer(sample::shared(sample::sure()));
+    page.setUpdating(true);
+    for (ChartSection* section : {page.turnover(), page.live(), page.freed(), page.drivers()})
+        EXPECT_EQ(section->chart()->state(), ShownState::updating);
+    page.setUpdating(false);
+    EXPECT_EQ(page.drivers()->chart()->state(), ShownState::ready);
 }
 
 TEST(ArriveText, SaysSixFactsInSentences) {

@@ -7,6 +7,9 @@
 #include "ui/outline/outline_pane.h"
 #include "ui/pages/arrive_page.h"
 #include "ui/pages/fit_page.h"
+#include "ui/pages/sure_page.h"
+#include "ui/theme/drawn_widget.h"
+#include "ui/theme/text_button.h"
 #include "ui/window/about_dialog.h"
 #include "ui/window/main_window.h"
 #include "ui/window/message_bar.h"
@@ -85,6 +88,21 @@ protected:
     QString path;
     MainWindow window{Settings{}, plain};
 };
+
+/// Every widget that takes part in the keyboard's round and is on screen has a name to be read out.
+std::vector<std::string> namelessControls(QWidget& root) {
+    std::vector<std::string> nameless;
+    for (QWidget* widget : root.findChildren<QWidget*>()) {
+        if (!widget->isVisible() || widget->focusPolicy() == Qt::NoFocus) continue;
+        if (widget->focusProxy()) continue;
+        const QAccessibleInterface* reader = QAccessible::queryAccessibleInterface(widget);
+        const QString name = reader ? reader->text(QAccessible::Name) : QString();
+        if (name.trimmed().isEmpty())
+            nameless.push_back(std::string(widget->metaObject()->className()) + " " +
+                               widget->objectName().toStdString());
+    }
+    return nameless;
+}
 
 TEST_F(WindowTest, OpensASiteAnswersItAndShowsTheFindings) {
     openSmall();
@@ -175,6 +193,32 @@ TEST_F(WindowTest, ChoosingAFindingLeadsToItsItemAndPage) {
     EXPECT_EQ(control<FormPanel>("formPanel")->item(), (ItemRef{ItemKind::box, 1}));
 }
 
+TEST_F(WindowTest, HowSureIsTheThirdQuestionAndFollowsTheChosenDataset) {
+    openSmall();
+    auto* pages = control<QTabWidget>("pages");
+    ASSERT_EQ(pages->count(), 3);
+    EXPECT_EQ(pages->tabText(2), QStringLiteral("How sure?"));
+    action("view.page.2")->trigger();
+    auto* page = qobject_cast<SurePage*>(pages->currentWidget());
+    ASSERT_NE(page, nullptr);
+    EXPECT_EQ(page->state(), ShownState::ready);
+    EXPECT_EQ(namelessControls(window), std::vector<std::string>{});
+
+    auto shown = std::make_shared<Answer>(*window.shownAnswer());
+    for (const Dataset& dataset : shown->site.datasets) {
+        DatasetOutlook outlook;
+        outlook.name = dataset.name;
+        outlook.assumptions = {"No growth is given; none is taken."};
+        shown->outlook.datasets.push_back(outlook);
+    }
+    page->setAnswer(shown);
+    ASSERT_FALSE(page->sentences().empty());
+    page->sentences().back()->click();
+    EXPECT_EQ(control<OutlinePane>("outlinePane")->chosen(), (ItemRef{ItemKind::dataset, 0}));
+    EXPECT_EQ(control<FormPanel>("formPanel")->item(), (ItemRef{ItemKind::dataset, 0}));
+    EXPECT_EQ(pages->currentWidget(), page) << "the question stays";
+}
+
 TEST_F(WindowTest, AListingDroppedOnTheWindowIsOfferedAsADataset) {
     openSmall();
     const QString listing = folder.filePath(QStringLiteral("list.tsv"));
@@ -255,21 +299,6 @@ TEST_F(WindowTest, KeysOfUndoReachTheWindowFromAFieldWithNothingUncommitted) {
     type("usable", QStringLiteral("20 TB"));
     QTest::keyClick(window.focusWidget(), Qt::Key_Z, Qt::ControlModifier);
     EXPECT_EQ(window.document().site(), smallSite());
-}
-
-/// Every widget that takes part in the keyboard's round and is on screen has a name to be read out.
-std::vector<std::string> namelessControls(QWidget& root) {
-    std::vector<std::string> nameless;
-    for (QWidget* widget : root.findChildren<QWidget*>()) {
-        if (!widget->isVisible() || widget->focusPolicy() == Qt::NoFocus) continue;
-        if (widget->focusProxy()) continue;
-        const QAccessibleInterface* reader = QAccessible::queryAccessibleInterface(widget);
-        const QString name = reader ? reader->text(QAccessible::Name) : QString();
-        if (name.trimmed().isEmpty())
-            nameless.push_back(std::string(widget->metaObject()->className()) + " " +
-                               widget->objectName().toStdString());
-    }
-    return nameless;
 }
 
 TEST_F(WindowTest, EveryControlOnScreenHasANameToBeReadOut) {
