@@ -4,6 +4,7 @@
 #include "app/cli/measure_report.h"
 #include "app/cli/output.h"
 #include "core/measure/evidence.h"
+#include "core/outlook/measured_view.h"
 #include "core/site/site_json.h"
 
 #include <algorithm>
@@ -195,14 +196,14 @@ int run_measure(const Arguments& arguments) {
         print_problems({file, listings.error(), false});
         return input_wrong;
     }
-    std::vector<Measurement> all;
+    std::vector<Measured> all;
     for (const auto& listing : *listings) {
         auto measured = measure(listing);
         if (!measured) {
             print_error(file, measured.error());
             return input_wrong;
         }
-        all.push_back(*std::move(measured));
+        all.push_back({*std::move(measured), measured_steps(listing), backtest(listing)});
     }
     if (arguments.json) return write_output(*arguments.json, measure_json(all)) ? done : file_trouble;
     return write_output("-", measure_text(all)) ? done : file_trouble;
@@ -213,6 +214,7 @@ int run_check(const Arguments& arguments) {
     if (!loaded) return loaded.error();
     Settings one_path;
     one_path.paths = 1;
+    one_path.judged = false;
     const auto a = answer_of(*loaded, one_path, {});
     if (!a) return a.error();
     const auto& site = loaded->site;

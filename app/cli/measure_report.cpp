@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/cli/measure_report.h"
 
+#include "core/findings/backtest_json.h"
 #include "core/units/quantity_text.h"
 
 #include <algorithm>
@@ -32,18 +33,60 @@ std::pair<double, double> spread_of(const Measurement& m, double step) {
 
 std::string size(double bytes) { return format_bytes({bytes}); }
 
+/// A share as "7 of 10".
+std::string in_ten(double share) { return fmt::format("{:.0f} of 10", 10 * share); }
+
+std::string growth_text(const GrowthModel& g) {
+    std::string text = fmt::format("  growth        {} a day in the listing", size(g.bytes_per_day));
+    int found = 0;
+    double stepped = 0;
+    for (const auto& b : g.blocks)
+        if (b.step) {
+            ++found;
+            stepped += b.bytes;
+        }
+    if (found > 0)
+        text += fmt::format(" ({} one-off step{} of {} in all count{} in part)", found, found == 1 ? "" : "s",
+                            size(stepped), found == 1 ? "s" : "");
+    text += fmt::format("\n                forecast with {} a day, give or take {}\n", size(g.middle_rate()),
+                        size(g.rate_spread()));
+    if (g.judged == 0)
+        text += "                too short to judge itself by its own past: bands 1.3 × wider\n";
+    else
+        text += fmt::format("                own past errors made the bands {:.2g} × wider a month ahead, {:.2g} × "
+                            "from three months on\n", g.stretch_30, g.stretch_90);
+    return text;
+}
+
+std::string backtest_text(const std::optional<Backtest>& b) {
+    if (!b) return "  backtest      the listing is too short to be cut and judged\n";
+    std::string text = fmt::format(
+        "  backtest      cut at {} earlier date{}, measured again and forecast to its end:\n"
+        "                live bytes {} off, {} inside the 80 % band; freed bytes {} off, {} inside\n",
+        b->origins.size(), b->origins.size() == 1 ? "" : "s", format_percent(b->live_error, 2),
+        in_ten(b->live_inside), format_percent(b->freed_error, 2), in_ten(b->freed_inside));
+    for (const auto& o : b->origins) {
+        const auto& live = o.live.back();
+        const auto& freed = o.freed.back();
+        text += fmt::format("    {}  {:>4.0f} d on: live {} ({} to {}), came {}; freed {} ({} to {}), came {}\n",
+                            format_instant(o.origin).substr(0, 10), live.days_ahead, size(live.p50),
+                            size(live.p10), size(live.p90), size(live.came), size(freed.p50), size(freed.p10),
+                            size(freed.p90), size(freed.came));
+    }
+    return text;
+}
+
 }  // namespace
 
-std::string measure_text(const std::vector<Measurement>& all) {
+std::string measure_text(const std::vector<Measured>& all) {
     std::string text;
-    for (const auto& m : all) {
+    for (const auto& [m, seen, judged] : all) {
         text += fmt::format("{}: {} snapshots from {} to {}\n",
                             m.dataset.empty() ? "(unnamed)" : m.dataset, m.snapshots,
                             format_instant(m.first), format_instant(m.last));
         text += fmt::format("  live          {}\n", size(m.live_bytes));
         text += fmt::format("  held          {} by the listed snapshots besides\n", size(m.held_bytes));
-        text += fmt::format("  growth        {} a day, give or take {} (standard error)\n",
-                            size(m.growth.bytes_per_day), size(m.growth.rate_spread()));
+        text += growth_text(m.growth);
         text += "  written by a step of\n";
         for (const auto& [name, step] : steps) {
             const auto [low, high] = spread_of(m, step);
@@ -55,6 +98,11 @@ std::string measure_text(const std::vector<Measurement>& all) {
         text +=
             fmt::format("  fit           {} of what the gaps freed is not explained by the curve\n",
                         format_percent(m.fit.relative_error < 1e-4 ? 0 : m.fit.relative_error, 2));
+        text += "  steps seen    (mean length, how many, bytes freed by one)\n";
+        for (const auto& s : seen)
+            text += fmt::format("    {:>10}  {:>5} × {} ({} to {})\n", format_duration(days(s.gap_days), 2), s.steps,
+                                size(s.freed_bytes), size(s.low_bytes), size(s.high_bytes));
+        text += backtest_text(judged);
         text += "  turnover curve (bytes that die, by mean lifetime)\n";
         for (const auto& c : m.fit.curve.components())
             if (c.bytes > 1e-3 * m.fit.curve.total())
@@ -64,10 +112,10 @@ std::string measure_text(const std::vector<Measurement>& all) {
     return text;
 }
 
-std::string measure_json(const std::vector<Measurement>& all) {
+std::string measure_json(const std::vector<Measured>& all) {
     using Json = nlohmann::ordered_json;
     Json datasets = Json::array();
-    for (const auto& m : all) {
+    for (const auto& [m, seen, judged] : all) {
         Json written = Json::object();
         for (const auto& [name, step] : steps) {
             const auto [low, high] = spread_of(m, step);
@@ -84,12 +132,17 @@ std::string measure_json(const std::vector<Measurement>& all) {
                             {"live_bytes", m.live_bytes},
                             {"held_bytes", m.held_bytes},
                             {"growth_bytes_per_day", m.growth.bytes_per_day},
-                            {"growth_standard_error", m.growth.rate_spread()},
+                            {"growth_standard_error", m.growth.standard_error},
+                            {"growth_forecast_bytes_per_day", m.growth.middle_rate()},
+                            {"growth_forecast_spread", m.growth.rate_spread()},
+                            {"growth_stretch", m.growth.stretch_90},
                             {"written_bytes", std::move(written)},
                             {"curve", std::move(curve)},
                             {"shortest_gap_days", m.shortest_days},
                             {"longest_gap_days", m.fit.longest_days},
                             {"fit_relative_error", m.fit.relative_error},
+                            {"measured_steps", measured_steps_json(seen)},
+                            {"backtest", backtest_json(judged)},
                             {"warnings", m.warnings}});
     }
     const Json document = {{"format", "ullage-measure"}, {"version", 1}, {"datasets", std::move(datasets)}};

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/findings/backtest_json.h"
 #include "core/findings/findings.h"
 
 #include <charconv>
@@ -89,6 +90,12 @@ Json dataset_json(const DatasetOutlook& d) {
     Json curve = Json::array();
     for (const auto& c : d.curve)
         curve.push_back({{"lifetime_days", number(c.lifetime_days)}, {"bytes", number(c.bytes)}});
+    Json band = Json::array();
+    for (const auto& b : d.curve_band)
+        band.push_back({{"gap_days", number(b.gap_days)},
+                        {"p10", number(b.p10)},
+                        {"p50", number(b.p50)},
+                        {"p90", number(b.p90)}});
     return {{"name", d.name},
             {"live_bytes", bytes(d.live_bytes)},
             {"growth_bytes_per_day", number(d.growth_bytes_per_day)},
@@ -98,6 +105,10 @@ Json dataset_json(const DatasetOutlook& d) {
                                {"30 d", number(d.written_30d)}}},
             {"measured", d.measured},
             {"curve", std::move(curve)},
+            {"curve_band", std::move(band)},
+            {"measured_steps", measured_steps_json(d.measured_steps)},
+            {"backtest", backtest_json(d.backtest)},
+            {"growth_stretch", number(d.stretch)},
             {"assumptions", d.assumptions}};
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/link/hours.h"
+#include "core/outlook/measured_view.h"
 #include "core/outlook/models.h"
 #include "core/outlook/outlook.h"
 #include "core/outlook/paths.h"
@@ -85,7 +86,7 @@ public:
                                             settings_.paths)}});
         zone_ = *TimeZone::find(site_.time_zone);
         start_ = zone_.instant_of(site_.as_of);
-        auto models = dataset_models(site_, evidence_, site_.as_of);
+        auto models = dataset_models(site_, evidence_, site_.as_of, settings_.judged);
         if (!models) return failed(models.error());
         models_ = *std::move(models);
         if (auto problems = forecast_boxes(); !problems.empty()) return failed(std::move(problems));
@@ -255,6 +256,10 @@ private:
         o.measured = m.measured;
         o.observed_days = m.observed_days;
         o.assumptions = m.assumptions;
+        o.curve_band = curve_band(m);
+        o.measured_steps = m.measured_steps;
+        o.backtest = m.backtest;
+        o.stretch = m.growth ? m.growth->stretch(days_per_year) : 1;
         return o;
     }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/outlook/models.h"
 
+#include "core/outlook/measured_view.h"
 #include "core/units/quantity_text.h"
 
 #include <algorithm>
@@ -26,12 +27,19 @@ std::string pointer(std::size_t dataset, const char* rest) {
 /// Bytes and rates as sentences give them.
 std::string size(double bytes) { return format_bytes({bytes}); }
 
+void set_growth_of(DatasetModel& model, GrowthModel growth) {
+    model.growth_per_day = growth.middle_rate();
+    model.growth_rate_sd = growth.rate_spread();
+    model.growth_noise = growth.noise_per_root_day;
+    model.growth = std::move(growth);
+}
+
 class ModelBuilder {
 public:
     ModelBuilder(const Site& site, const Evidence& evidence, const TimeZone& zone, Day as_of,
-                 std::size_t index)
+                 std::size_t index, bool judged)
         : dataset_(site.datasets[index]), evidence_(evidence), as_of_(as_of), zone_(zone),
-          index_(index) {}
+          index_(index), judged_(judged) {}
 
     DatasetModel build(Problems& problems) {
         const std::size_t before = problems.size();
@@ -164,12 +172,7 @@ private:
     }
 
     /// Of the longer of listing and usage history; a typed rate wins over both.
-    void take_growth(const GrowthModel& growth, double scale) {
-        model_.growth = growth.scaled(scale);
-        model_.growth_per_day = model_.growth->middle_rate();
-        model_.growth_rate_sd = model_.growth->rate_spread();
-        model_.growth_noise = model_.growth->noise_per_root_day;
-    }
+    void take_growth(const GrowthModel& growth, double scale) { set_growth_of(model_, growth.scaled(scale)); }
 
     double listing_days() const {
         return measurement_ ? days_between(measurement_->first, measurement_->last) : 0;
@@ -180,14 +183,16 @@ private:
     void set_turnover(Problems& problems) {
         if (measurement_) {
             const double scale = scale_of_measurement();
+            const auto measured = measured_model(*measurement_);
             model_.measured = true;
-            model_.observed_days = measurement_->fit.longest_days;
-            model_.mean_curve = measurement_->fit.curve.scaled(scale);
-            for (const auto& c : measurement_->replicates) model_.curves.push_back(c.scaled(scale));
-            const double day = measurement_->fit.curve.freed(1);
-            model_.day_variation = day > 0 ? std::sqrt(measurement_->fit.burst_bytes / day) : 0;
-            model_.churn_spread = dataset_.turnover->spread.value_or(measured_level_spread);
-            model_.wander = model_.churn_spread > 0 ? measured_wander : 0;
+            model_.observed_days = measured.observed_days;
+            model_.mean_curve = measured.mean_curve.scaled(scale);
+            for (const auto& c : measured.curves) model_.curves.push_back(c.scaled(scale));
+            model_.day_variation = measured.day_variation;
+            model_.churn_spread = dataset_.turnover->spread.value_or(measured.churn_spread);
+            model_.wander = model_.churn_spread > 0 ? measured.wander : 0;
+            model_.measured_steps = measured_steps(*listing_);
+            if (judged_) model_.backtest = backtest(*listing_);
             set_known_past(scale);
             if (dataset_.turnover->per_day) override_level(problems);
             if (dataset_.turnover->per_week || dataset_.turnover->per_month)
@@ -303,6 +308,7 @@ private:
     Day as_of_;
     const TimeZone& zone_;
     std::size_t index_;
+    bool judged_;
     DatasetModel model_;
     std::optional<Measurement> measurement_;
     std::optional<GrowthModel> usage_growth_;
@@ -314,13 +320,31 @@ private:
 
 }  // namespace
 
+DatasetModel measured_model(const Measurement& m) {
+    DatasetModel model;
+    model.name = m.dataset;
+    model.live_bytes = m.live_bytes;
+    set_growth_of(model, m.growth);
+    model.mean_curve = m.fit.curve;
+    model.curves = m.replicates;
+    if (model.curves.empty()) model.curves.push_back(model.mean_curve);
+    model.churn_spread = measured_level_spread;
+    model.wander = measured_wander;
+    const double day = m.fit.curve.freed(1);
+    model.day_variation = day > 0 ? std::sqrt(m.fit.burst_bytes / day) : 0;
+    model.measured = true;
+    model.observed_days = m.fit.longest_days;
+    return model;
+}
+
 tl::expected<std::vector<DatasetModel>, Problems> dataset_models(const Site& site,
-                                                                 const Evidence& evidence, Day as_of) {
+                                                                 const Evidence& evidence, Day as_of,
+                                                                 bool judged) {
     Problems problems;
     std::vector<DatasetModel> models;
     const TimeZone zone = TimeZone::find(site.time_zone).value_or(TimeZone());
     for (std::size_t i = 0; i < site.datasets.size(); ++i)
-        models.push_back(ModelBuilder(site, evidence, zone, as_of, i).build(problems));
+        models.push_back(ModelBuilder(site, evidence, zone, as_of, i, judged).build(problems));
     if (!problems.empty()) return tl::unexpected(problems);
     return models;
 }

@@ -58,11 +58,18 @@ struct DatasetModel {
     std::vector<EventModel> events;
     KnownPast known;
     bool measured = false;
+    std::vector<MeasuredStep> measured_steps;
+    std::optional<Backtest> backtest;  ///< if asked for
     double observed_days = 0;
     std::vector<std::string> assumptions;
 };
 
+/// What a measurement alone gives: live, growth and turnover at the size of its newest snapshot.
+DatasetModel measured_model(const Measurement&);
+
 /// The models of all datasets of a valid site, in order. Problems carry JSON pointers.
-tl::expected<std::vector<DatasetModel>, Problems> dataset_models(const Site&, const Evidence&, Day as_of);
+/// With `judged`, a listing is backtested.
+tl::expected<std::vector<DatasetModel>, Problems> dataset_models(const Site&, const Evidence&, Day as_of,
+                                                                 bool judged = false);
 
 }  // namespace ullage

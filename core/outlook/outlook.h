@@ -6,7 +6,7 @@
 /// function; futures past the horizon count as "never", an empty optional), not crossings of bands.
 
 #include "core/link/goodput.h"
-#include "core/measure/backtest.h"
+#include "core/outlook/backtest.h"
 #include "core/measure/listing.h"
 #include "core/site/site.h"
 #include "core/units/calendar.h"
@@ -29,6 +29,7 @@ struct Settings {
     std::uint64_t seed = 1;
     int threads = 0;          ///< 0: as many as the machine has; the answer does not depend on it
     std::optional<Day> as_of; ///< instead of the site's
+    bool judged = true;       ///< backtest the listings
     bool operator==(const Settings&) const = default;
 };
 

@@ -130,6 +130,7 @@ bool AnswerRunner::pass(const Job& job, int paths, bool preview, double from, do
     const std::uint64_t generation = job.generation;
     Settings settings = job.question.settings;
     settings.paths = paths;
+    settings.judged = settings.judged && !preview;
 
     std::mutex report_mutex;  // the core may report from any of its threads
     auto last = std::chrono::steady_clock::now();

@@ -6,11 +6,15 @@
 /// each snapshot after it:
 ///   live    bytes of the snapshot
 ///   freed   bytes that its step and those between the origin and it freed, steps as they are listed
+/// The forecast is the one of models.h and paths.h, from nothing but the cut listing.
 /// Ignored: snapshots that were there at the origin and have been thinned since (no listing shows them), so
 /// the forecast made here had less to go by than one made then.
 
+#include "core/measure/listing.h"
 #include "core/units/calendar.h"
 
+#include <cstdint>
+#include <optional>
 #include <vector>
 
 namespace ullage {
@@ -40,5 +44,16 @@ struct Backtest {
     double live_inside = 0, freed_inside = 0;
     bool operator==(const Backtest&) const = default;
 };
+
+struct BacktestOptions {
+    int origins = 4;          ///< at most, spread evenly over the time that can be judged
+    int paths = 400;
+    std::uint64_t seed = 1;
+    int threads = 0;          ///< the answer does not depend on it
+};
+
+/// Empty: the listing is too short to be cut (fewer than eight snapshots up to an origin that has a third of
+/// the time before it, or fewer than three after it).
+std::optional<Backtest> backtest(const Listing&, const BacktestOptions& = {});
 
 }  // namespace ullage
