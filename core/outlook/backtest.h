@@ -3,10 +3,11 @@
 /// A backtest: a listing cut at an earlier date, measured again, the rest forecast, what came beside it.
 ///
 /// An origin is a snapshot of the listing; only it and those before it are measured. Forecast are, for
-/// each snapshot after it:
+/// snapshots after it:
 ///   live    bytes of the snapshot
 ///   freed   bytes that its step and those between the origin and it freed, steps as they are listed
 /// The forecast is the one of models.h and paths.h, from nothing but the cut listing.
+/// Snapshots closer than a fortieth of the time ahead are passed over, but for the last.
 /// Ignored: snapshots that were there at the origin and have been thinned since (no listing shows them), so
 /// the forecast made here had less to go by than one made then.
 

@@ -71,6 +71,22 @@ TEST(Backtest, ComparesWithWhatTheListingShowsAfterTheOrigin) {
     }
 }
 
+TEST(Backtest, CountsManySnapshotsOfOneDayOnce) {
+    auto l = steady(40);
+    for (int hour = 1; hour <= 23; ++hour) {
+        auto s = l.snapshots.back();
+        s.taken = at_day(39 + hour / 24.0);
+        s.written_bytes = 0;
+        s.unique_bytes = 0;
+        l.snapshots.push_back(s);
+    }
+    const auto b = backtest(l);
+    ASSERT_TRUE(b);
+    const auto& o = b->origins.front();
+    EXPECT_LE(o.live.size(), 28u);
+    EXPECT_EQ(o.live.back().at, l.snapshots.back().taken);
+}
+
 TEST(Backtest, KnowsNothingOfWhatComesAfterTheOrigin) {
     const auto quiet = steady(60);
     const auto turns = listing_of(60, 1e9, [](int i) { return i > 56 ? 80e9 : 5e9; });
