@@ -300,9 +300,8 @@ tl::expected<std::vector<Table>, std::string> judge_growth(const std::string& fo
     }
     std::sort(files.begin(), files.end());
     const std::string note =
-        "80 %, 95 %: truths within that interval. T: the day on which 30 days of mean growth are "
-        "added. "
-        "Losses: of mean growth × days ahead; of 30 days.";
+        "80 %, 95 %: truths within that interval. T: the day on which 30 days of mean growth "
+        "are added. Losses: of mean growth × days ahead; of 30 days.";
     auto measured = empty_table("Growth of append-only stores", note, "history");
     for (const auto& path : files) {
         const auto added = read_growth(path.string());

@@ -8,6 +8,7 @@
 #include <tbb/parallel_for.h>
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <optional>
 
 namespace ullage::accuracy {
@@ -173,10 +174,8 @@ Table held_table(const std::vector<Judged>& all) {
     Table table;
     table.title = "Bytes held by snapshots in the year after";
     table.note =
-        "Errors are of the mean over the dates. guess: churn per day × days kept: what a day frees "
-        "by the same "
-        "listing, times the "
-        "ladder's reach.";
+        "Errors are of the mean over the dates. guess: churn per day × days kept, as what a "
+        "day frees by the same listing, times the ladder's reach.";
     table.columns = {
         "listing",        "ladder",  "median error",        "mean error",        "bias",
         "inside p10–p90", "pinball", "guess: median error", "guess: mean error", "guess: bias",
@@ -218,9 +217,8 @@ Table live_and_used_table(const std::vector<Judged>& all) {
     Table table;
     table.title = "Live and used bytes in the year after";
     table.note =
-        "held, used: under the tiered ladder at the box itself, the listed snapshots known. usage: "
-        "with "
-        "the live bytes of each day before.";
+        "held, used: under the tiered ladder at the box itself, the listed snapshots known. "
+        "usage: with the live bytes of each day before.";
     table.columns = {"of",   "forecast from",  "median error", "mean error",
                      "bias", "inside p10–p90", "pinball"};
     add_rows(table, all, &Judged::live, "live");
@@ -265,6 +263,22 @@ Table distance_table(const std::vector<Judged>& all) {
     return table;
 }
 
+/// Of how many origins (each with all factors, in the same order) the loss is less, and more, than
+/// the other's.
+Cell closer_cell(const std::vector<double>& losses, const std::vector<double>& others) {
+    constexpr std::size_t each = std::size(ceiling_factors);
+    if (losses.size() != others.size()) return none();
+    int closer = 0;
+    int farther = 0;
+    for (std::size_t i = 0; i + each <= losses.size(); i += each) {
+        double difference = 0;
+        for (std::size_t k = i; k < i + each; ++k) difference += losses[k] - others[k];
+        closer += difference < 0 ? 1 : 0;
+        farther += difference > 0 ? 1 : 0;
+    }
+    return text(fmt::format("{}, {}", closer, farther));
+}
+
 /// Scores by series and method; general methods only where the table's true day is ours.
 Table ceiling_table(const std::vector<Origin>& origins, const std::vector<Judged>& all,
                     const std::string& reference) {
@@ -272,9 +286,8 @@ Table ceiling_table(const std::vector<Origin>& origins, const std::vector<Judged
     Table table;
     table.title = "Days until a ceiling: mean pinball loss, in days";
     table.note =
-        "Ceilings 1.05, 1.1, 1.2, 1.5 × the bytes at the origin, 365 days if not within the year. "
-        "used: only the "
-        "tiered listing shows what the box holds.";
+        "Ceilings 1.05, 1.1, 1.2, 1.5 × the bytes at the origin, 365 days if not within the "
+        "year. used: only the tiered listing shows what the box holds.";
     table.columns = {"of",
                      "forecast from",
                      "ceilings",
@@ -285,7 +298,8 @@ Table ceiling_table(const std::vector<Origin>& origins, const std::vector<Judged
                      "1.5",
                      "reached within the year",
                      "inside p10–p90",
-                     "against the best general method"};
+                     "against the best general method",
+                     "origins closer, farther than it"};
     const std::vector<std::pair<std::string, std::string>> general = {
         {"arima", "auto.arima, weekly"}, {"ets", "ets, weekly"}, {"rwf", "drift walk, weekly"}};
     for (const std::string series : {"live", "used"}) {
@@ -314,11 +328,13 @@ Table ceiling_table(const std::vector<Origin>& origins, const std::vector<Judged
                             if (const auto at = row.methods.find(method); at != row.methods.end())
                                 put(name, c.factor, at->second, c.truth_days);
             }
-        double best = 0;
+        const CeilingScore* best = nullptr;
         for (const auto& [method, name] : general)
             for (const auto& [n, scores] : lines)
-                if (n == name && (best == 0 || scores.at(0).mean_loss() < best))
-                    best = scores.at(0).mean_loss();
+                if (n == name && (!best || scores.at(0).mean_loss() < best->mean_loss()))
+                    best = &scores.at(0);
+        const auto best_losses = best ? best->losses : std::vector<double>();
+        const double best_mean = mean_of(best_losses);
         std::sort(lines.begin(), lines.end(), [&](const auto& a, const auto& b) {
             const auto rank = [&](const std::string& n) {
                 for (std::size_t i = 0; i < listing_names.size(); ++i)
@@ -341,7 +357,9 @@ Table ceiling_table(const std::vector<Origin>& origins, const std::vector<Judged
             row.push_back(whole.reached > 0 ? number(whole.reached_loss / whole.reached, 1)
                                             : none());
             row.push_back(percent(double(whole.inside) / double(whole.losses.size()), 0));
-            row.push_back(best > 0 ? signed_percent(whole.mean_loss() / best - 1, 0) : none());
+            row.push_back(best_mean > 0 ? signed_percent(whole.mean_loss() / best_mean - 1, 0)
+                                        : none());
+            row.push_back(best_mean > 0 ? closer_cell(whole.losses, best_losses) : none());
             table.rows.push_back(std::move(row));
         }
     }
