@@ -198,7 +198,7 @@ double weekday(int day) { return day % 7 < 5 ? 1.28 : 0.3; }
 
 double normal(std::mt19937_64& random) { return std::normal_distribution<double>()(random); }
 
-// Six kinds of growth whose truth is known; a random walk with drift covers 51 and 33 % of the last. One
+// Six kinds of growth whose truth is known; a random walk with drift covers 26 and 6 % of the last. One
 // standard error of a cover over 150 series is 3 points.
 TEST(GrowthCover, OfIndependentDays) {
     const auto c = cover_of([](auto&) { return [](auto& r, int) { return 1 + 0.8 * normal(r); }; });
