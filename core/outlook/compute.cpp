@@ -114,7 +114,8 @@ public:
         for (std::size_t b = 0; b < box_of_.size(); ++b) outlook.boxes.push_back(box_outlook(b, *paths));
         for (std::size_t d = 0; d < models_.size(); ++d)
             outlook.datasets.push_back(dataset_outlook(models_[d]));
-        outlook.drivers = ranked_drivers(*moved, models_, plan_, *paths, ceilings, names_of_boxes(), site_.as_of);
+        outlook.drivers = ranked_drivers(*moved, models_, plan_, *paths, ceilings, names_of_boxes(),
+                                         site_.as_of);
         auto send_outlooks = replay_sends(context, sends_, plan_, *paths, settings_, progress_,
                                           share_of_paths, 1);
         if (!send_outlooks) return tl::unexpected(ComputeError(Cancelled{}));
@@ -208,8 +209,9 @@ private:
 
     /// Each box's middle day at its ceiling, at least the first day, at most the horizon.
     void plan_growth_days(const Sensitivity& moved) {
+        const double horizon = plan_.days.back();
         for (const auto& day : moved.middle_days)
-            plan_.growth_days.push_back(std::clamp(day.value_or(plan_.days.back()), plan_.days[1], plan_.days.back()));
+            plan_.growth_days.push_back(std::clamp(day.value_or(horizon), plan_.days[1], horizon));
     }
 
     BoxOutlook box_outlook(std::size_t b, const Paths& paths) const {

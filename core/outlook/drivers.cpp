@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/outlook/drivers.h"
 
+#include <fmt/format.h>
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 #include <numeric>
 
 namespace ullage {
@@ -13,9 +13,9 @@ namespace {
 constexpr double low_quantile = 0.1;
 constexpr double low_normal = -1.2815515655446004;  // its standard normal number
 constexpr std::size_t most_groups = 20;
-constexpr std::size_t least_in_group = 20;          // paths
-constexpr double least_share = 0.02;                // to be named without moving the middle day
-constexpr std::size_t most_drivers = 12;            // per box
+constexpr std::size_t least_in_group = 20;  // paths
+constexpr double least_share = 0.02;        // to be named without moving the middle day
+constexpr std::size_t most_drivers = 12;    // per box
 
 /// An input of one dataset with a spread, and the futures in which it is low and high.
 struct Variant {
@@ -38,7 +38,8 @@ double held_at_end(const Curve& curve, const PathsPlan& plan, int dataset) {
 }
 
 /// The alternative at p10 and the one at p90.
-std::pair<Curve, Curve> outer_curves(const DatasetModel& model, const PathsPlan& plan, int dataset) {
+std::pair<Curve, Curve> outer_curves(const DatasetModel& model, const PathsPlan& plan,
+                                     int dataset) {
     std::vector<std::pair<double, std::size_t>> order;
     for (std::size_t c = 0; c < model.curves.size(); ++c)
         order.emplace_back(held_at_end(model.curves[c], plan, dataset), c);
@@ -112,9 +113,8 @@ DatasetFutures futures_of(const DatasetModel& m, int dataset, const std::vector<
              [&](SetInputs& s, double z) { s.live_factor = log_normal(m.live_spread, z); });
     for (std::size_t e = 0; e < m.events.size(); ++e) {
         if (m.events[e].spread > 0)
-            vary(UncertainInput::event_size, e, [&](SetInputs& s, double z) {
-                s.event_bytes[e] = event_bytes(m.events[e], z);
-            });
+            vary(UncertainInput::event_size, e,
+                 [&](SetInputs& s, double z) { s.event_bytes[e] = event_bytes(m.events[e], z); });
         if (m.events[e].day > 0 && m.events[e].day_spread > 0)
             vary(UncertainInput::event_date, e,
                  [&](SetInputs& s, double z) { s.event_day[e] = event_day(m.events[e], z); });
@@ -157,7 +157,8 @@ Layout layout_of(const std::vector<DatasetModel>& models, const PathsPlan& plan)
         for (std::size_t d = 0; d < models.size(); ++d) {
             const auto& futures = datasets[d].futures;
             row.push_back(path < futures.size() ? futures[path] : futures.front());
-            if (path >= low && out.models[d].curves.size() > 1) row.back().curve = path >= high ? 2 : 1;
+            if (path >= low && out.models[d].curves.size() > 1)
+                row.back().curve = path >= high ? 2 : 1;
         }
     }
     out.plan.as_of = plan.as_of;
@@ -171,7 +172,8 @@ Layout layout_of(const std::vector<DatasetModel>& models, const PathsPlan& plan)
     return out;
 }
 
-/// Used bytes of a box at each time: one dataset's parts from one future, the others' from the middle one.
+/// Used bytes of a box at each time: one dataset's parts from one future, the others' from the
+/// middle one.
 std::vector<float> used_of(const PathsPlan& plan, const Paths& paths, int box, int dataset,
                            std::size_t path) {
     std::vector<float> used(plan.days.size());
@@ -179,7 +181,8 @@ std::vector<float> used_of(const PathsPlan& plan, const Paths& paths, int box, i
         double sum = plan.other_bytes[std::size_t(box)];
         for (std::size_t p = 0; p < plan.parts.size(); ++p)
             if (plan.parts[p].box == box)
-                sum += double(paths.used[p][i * paths.paths + (plan.parts[p].dataset == dataset ? path : 0)]);
+                sum += double(
+                    paths.used[p][i * paths.paths + (plan.parts[p].dataset == dataset ? path : 0)]);
         used[i] = static_cast<float>(sum);
     }
     return used;
@@ -189,31 +192,44 @@ std::vector<float> used_of(const PathsPlan& plan, const Paths& paths, int box, i
 std::vector<float> drawn_of(const InputEffect& e, const Paths& paths) {
     const auto& drawn = paths.drawn[std::size_t(e.dataset)];
     switch (e.input) {
-        case UncertainInput::growth: return drawn.growth[std::size_t(e.box)];
-        case UncertainInput::level: return drawn.level;
-        case UncertainInput::live: return drawn.live_factor;
-        case UncertainInput::event_size: return drawn.event_bytes[e.event];
-        case UncertainInput::event_date: return drawn.event_day[e.event];
-        case UncertainInput::curve: return {drawn.curve.begin(), drawn.curve.end()};
+        case UncertainInput::growth:
+            return drawn.growth[std::size_t(e.box)];
+        case UncertainInput::level:
+            return drawn.level;
+        case UncertainInput::live:
+            return drawn.live_factor;
+        case UncertainInput::event_size:
+            return drawn.event_bytes[e.event];
+        case UncertainInput::event_date:
+            return drawn.event_day[e.event];
+        case UncertainInput::curve:
+            return {drawn.curve.begin(), drawn.curve.end()};
     }
     return {};
 }
 
 std::string event_verb(Event::Kind kind) {
     switch (kind) {
-        case Event::Kind::add: return "adds";
-        case Event::Kind::remove: return "removes";
-        case Event::Kind::rewrite: return "rewrites";
-        case Event::Kind::move: return "moves";
+        case Event::Kind::add:
+            return "adds";
+        case Event::Kind::remove:
+            return "removes";
+        case Event::Kind::rewrite:
+            return "rewrites";
+        case Event::Kind::move:
+            return "moves";
     }
     return {};
 }
 
 std::string input_name(const InputEffect& e, const DatasetModel& m, Day as_of) {
     switch (e.input) {
-        case UncertainInput::growth: return fmt::format("growth of “{}”", m.name);
-        case UncertainInput::level: return fmt::format("turnover of “{}”", m.name);
-        case UncertainInput::live: return fmt::format("stored size of “{}” (compression)", m.name);
+        case UncertainInput::growth:
+            return fmt::format("growth of “{}”", m.name);
+        case UncertainInput::level:
+            return fmt::format("turnover of “{}”", m.name);
+        case UncertainInput::live:
+            return fmt::format("stored size of “{}” (compression)", m.name);
         case UncertainInput::curve:
             if (m.measured) return fmt::format("long-term turnover of “{}”", m.name);
             return fmt::format("turnover of “{}” beyond {:g} {}", m.name, m.observed_days,
@@ -232,8 +248,9 @@ std::string input_name(const InputEffect& e, const DatasetModel& m, Day as_of) {
 
 }  // namespace
 
-std::optional<Sensitivity> sensitivity(const std::vector<DatasetModel>& models, const PathsPlan& plan,
-                                       const std::vector<double>& ceilings, const Progress& progress) {
+std::optional<Sensitivity> sensitivity(const std::vector<DatasetModel>& models,
+                                       const PathsPlan& plan, const std::vector<double>& ceilings,
+                                       const Progress& progress) {
     const Layout layout = layout_of(models, plan);
     Progress silent;
     silent.stop = progress.stop;
@@ -250,7 +267,8 @@ std::optional<Sensitivity> sensitivity(const std::vector<DatasetModel>& models, 
             const auto low = used_of(plan, *paths, box, v.dataset, v.low_path);
             const auto high = used_of(plan, *paths, box, v.dataset, v.high_path);
             if (low != high)
-                result.effects.push_back({box, v.dataset, v.input, v.event, day_of(low), day_of(high)});
+                result.effects.push_back(
+                    {box, v.dataset, v.input, v.event, day_of(low), day_of(high)});
         }
     }
     return result;
@@ -296,10 +314,10 @@ double share_of_variance(const std::vector<float>& drawn, const std::vector<doub
     return std::clamp((between - (used - 1) * chance) / total, 0.0, 1.0);
 }
 
-std::vector<Driver> ranked_drivers(const Sensitivity& sensitivity, const std::vector<DatasetModel>& models,
-                                   const PathsPlan& plan, const Paths& paths,
-                                   const std::vector<double>& ceilings, const std::vector<std::string>& names,
-                                   Day as_of) {
+std::vector<Driver> ranked_drivers(const Sensitivity& sensitivity,
+                                   const std::vector<DatasetModel>& models, const PathsPlan& plan,
+                                   const Paths& paths, const std::vector<double>& ceilings,
+                                   const std::vector<std::string>& names, Day as_of) {
     std::vector<Driver> all;
     const double horizon = plan.days.back();
     const auto effect = [horizon](const Driver& d) {
@@ -330,10 +348,12 @@ std::vector<Driver> ranked_drivers(const Sensitivity& sensitivity, const std::ve
             d.low_days = e.low_days;
             d.high_days = e.high_days;
             d.variance_share = share_of_variance(drawn_of(e, paths), log_days);
-            if (effect(d) > 0 || d.variance_share > std::max(least_share, noise)) of_box.push_back(d);
+            if (effect(d) > 0 || d.variance_share > std::max(least_share, noise))
+                of_box.push_back(d);
         }
         std::stable_sort(of_box.begin(), of_box.end(), [&](const Driver& x, const Driver& y) {
-            return std::make_pair(effect(x), x.variance_share) > std::make_pair(effect(y), y.variance_share);
+            return std::make_pair(effect(x), x.variance_share) >
+                   std::make_pair(effect(y), y.variance_share);
         });
         if (of_box.size() > most_drivers) of_box.resize(most_drivers);
         all.insert(all.end(), of_box.begin(), of_box.end());

@@ -191,7 +191,7 @@ TEST(OutlookTables, WhatMattersMostIsOfTheBoxThatFillsSoonestAndAtMostFiveRows) 
     ASSERT_NE(from, std::string::npos);
     EXPECT_EQ(text.find("What matters most for barn"), std::string::npos);
     const std::string block = text.substr(from, text.find("Findings", from) - from);
-    EXPECT_NE(block.find("1700 d        1000 d            62 %"), std::string::npos) << block;
+    EXPECT_NE(block.find("1700 d         1000 d            62 %"), std::string::npos) << block;
     EXPECT_NE(block.find("not in sight"), std::string::npos) << block;
     EXPECT_NE(block.find("“a2”"), std::string::npos) << block;
     EXPECT_EQ(block.find("“a3”"), std::string::npos) << block;

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Days are worked out by hand in the comment beside each; a year is 365.25 d; a normal input's p10 and p90
-// lie 1.28155 standard deviations from its middle.
+// Days are worked out by hand in the comment beside each; a year is 365.25 d; a normal input's p10
+// and p90 lie 1.28155 standard deviations from its middle.
 #include "core/outlook/drivers.h"
 #include "outlook_testing.h"
 
@@ -38,7 +38,8 @@ double shares(const Outlook& o, const std::string& box) {
 }
 
 TEST(Drivers, ALoneUncertainGrowthHasTheDaysOfHeadroomOverRateAndAllOfTheVariance) {
-    const auto o = outlook_of(site(years_20, {dataset("scans", 1 * tb, 0.1 * tb, 0.25)}, {box("home", 2 * tb)}), 2000);
+    const auto o = outlook_of(
+        site(years_20, {dataset("scans", 1 * tb, 0.1 * tb, 0.25)}, {box("home", 2 * tb)}), 2000);
     ASSERT_EQ(o.drivers.size(), 1u);
     const auto& d = o.drivers[0];
     EXPECT_EQ(d.box, "home");
@@ -52,8 +53,11 @@ TEST(Drivers, ALoneUncertainGrowthHasTheDaysOfHeadroomOverRateAndAllOfTheVarianc
 }
 
 TEST(Drivers, TwoEqualInputsHaveTheSameDaysAndHalfOfTheVarianceEach) {
-    const auto o = outlook_of(site(years_20, {dataset("a", 0.5 * tb, 0.05 * tb, 0.25), dataset("b", 0.5 * tb, 0.05 * tb, 0.25)},
-                                   {box("home", 2 * tb)}), 4000);
+    const auto o = outlook_of(
+        site(years_20,
+             {dataset("a", 0.5 * tb, 0.05 * tb, 0.25), dataset("b", 0.5 * tb, 0.05 * tb, 0.25)},
+             {box("home", 2 * tb)}),
+        4000);
     ASSERT_EQ(o.drivers.size(), 2u);
     // 0.6 TB ÷ (0.1 × (1 ∓ 0.160194) TB/y): 2609.53 d and 1888.91 d.
     for (const auto& d : o.drivers) {
@@ -69,7 +73,9 @@ TEST(Drivers, AnInputWithoutSpreadIsNone) {
     churn(steady, 5 * gb, 20 * gb, 0);
     steady.ladder = daily(10);
     steady.events = {event(Event::Kind::add, 100, 0.1 * tb)};
-    const auto o = outlook_of(site(years_20, {steady, dataset("b", 0.5 * tb, 0.05 * tb, 0.25)}, {box("home", 2 * tb)}), 200);
+    const auto o = outlook_of(
+        site(years_20, {steady, dataset("b", 0.5 * tb, 0.05 * tb, 0.25)}, {box("home", 2 * tb)}),
+        200);
     EXPECT_EQ(inputs_of(o, "home"), std::vector<std::string>{"growth of “b”"});
     const auto sure = outlook_of(site(years_20, {steady}, {box("home", 0.9 * tb)}), 200);
     EXPECT_TRUE(sure.boxes[0].days_until_ceiling.p50);
@@ -77,18 +83,23 @@ TEST(Drivers, AnInputWithoutSpreadIsNone) {
 }
 
 TEST(Drivers, ABoxThatNeverFillsOrIsFullTodayHasNone) {
-    const auto roomy = outlook_of(site(1000, {dataset("d", 1 * tb, 0.1 * tb, 0.25)}, {box("home", 20 * tb)}), 200);
+    const auto roomy =
+        outlook_of(site(1000, {dataset("d", 1 * tb, 0.1 * tb, 0.25)}, {box("home", 20 * tb)}), 200);
     EXPECT_EQ(roomy.boxes[0].chance_of_ceiling_within_horizon, 0);
     EXPECT_TRUE(roomy.drivers.empty());
-    const auto full = outlook_of(site(1000, {dataset("d", 1 * tb, 0.1 * tb, 0.25)}, {box("home", 1.1 * tb)}), 200);
+    const auto full = outlook_of(
+        site(1000, {dataset("d", 1 * tb, 0.1 * tb, 0.25)}, {box("home", 1.1 * tb)}), 200);
     EXPECT_TRUE(full.boxes[0].over_ceiling_now);
     EXPECT_TRUE(full.drivers.empty());
 }
 
 TEST(Drivers, ADayThatMayNotComeCountsAsTheHorizon) {
-    // As the first, within 2500 days: the low does not come, and 2500 − 1660 is still the greatest effect.
+    // As the first, within 2500 days: the low does not come, and 2500 − 1660 is still the greatest
+    // effect.
     auto slow = dataset("slow", 0.1 * tb, 0.001 * tb, 0.25);
-    const auto o = outlook_of(site(2500, {dataset("scans", 0.9 * tb, 0.099 * tb, 0.25), slow}, {box("home", 2 * tb)}), 400);
+    const auto o = outlook_of(
+        site(2500, {dataset("scans", 0.9 * tb, 0.099 * tb, 0.25), slow}, {box("home", 2 * tb)}),
+        400);
     const auto names = inputs_of(o, "home");
     ASSERT_FALSE(names.empty());
     EXPECT_EQ(names[0], "growth of “scans”");
@@ -98,19 +109,21 @@ TEST(Drivers, ADayThatMayNotComeCountsAsTheHorizon) {
 }
 
 TEST(Drivers, SizesAndDatesOfEventsMoveTheDay) {
-    // 0.6 TB of headroom; 0.5 TB arrive about day 1000; the growth of 0.0365 TB a year does the rest.
+    // 0.6 TB of headroom; 0.5 TB arrive about day 1000; the growth of 0.0365 TB a year does the
+    // rest.
     auto d = dataset("d", 1 * tb, 0.036525 * tb, 0);
     d.events = {event(Event::Kind::add, 1000, 0.5 * tb)};
     d.events[0].spread = 0.1;
     d.events[0].date_spread = days(100);
     const auto o = outlook_of(site(3000, {d}, {box("home", 2 * tb)}), 2000);
-    // 0.1 TB a 1000 d. The size at its low, 0.435922 TB: 0.164078 TB ÷ 0.0001 TB/d = 1640.78 d. At its high,
-    // 0.564078 TB, what is left is there on day 359, so the day of the event itself: 1000.
+    // 0.1 TB a 1000 d. The size at its low, 0.435922 TB: 0.164078 TB ÷ 0.0001 TB/d = 1640.78 d. At
+    // its high, 0.564078 TB, what is left is there on day 359, so the day of the event itself:
+    // 1000.
     const auto& size = driver_of(o, "size of what “d” adds about 2029-07-29");
     EXPECT_EQ(size.low_days, std::optional(1641.0));
     EXPECT_EQ(size.high_days, std::optional(1000.0));
-    // In the middle 0.1 TB are left, grown by day 1000. Early (day 871.8): still day 1000; late: day 1128.2,
-    // found between the weeks about it, so within a week.
+    // In the middle 0.1 TB are left, grown by day 1000. Early (day 871.8): still day 1000; late:
+    // day 1128.2, found between the weeks about it, so within a week.
     const auto& date = driver_of(o, "date of what “d” adds about 2029-07-29");
     EXPECT_EQ(date.low_days, std::optional(1000.0));
     ASSERT_TRUE(date.high_days);
@@ -135,7 +148,8 @@ TEST(Drivers, StoredSizeTurnoverAndWhatIsNotKnownOfItAreInputsOfTheBoxesThatHold
     const auto home = inputs_of(o, "home");
     // A week of daily snapshots hold a day's turnover each, which was typed: no curve moves it.
     EXPECT_EQ(std::count(home.begin(), home.end(), "turnover of “mail” beyond 1 day"), 0);
-    for (const char* input : {"growth of “mail”", "stored size of “mail” (compression)", "turnover of “mail”"})
+    for (const char* input :
+         {"growth of “mail”", "stored size of “mail” (compression)", "turnover of “mail”"})
         EXPECT_EQ(std::count(home.begin(), home.end(), input), 1) << input;
     const auto attic = inputs_of(o, "attic");
     EXPECT_EQ(std::count(attic.begin(), attic.end(), "turnover of “mail” beyond 1 day"), 1);
@@ -156,7 +170,8 @@ TEST(Drivers, MoreIsNeverLater) {
     const auto o = outlook_of(s, 100);
     EXPECT_GE(o.drivers.size(), 8u);
     const auto day = [&](const std::optional<double>& d) { return d.value_or(o.horizon_days); };
-    for (const auto& d : o.drivers) EXPECT_LE(day(d.high_days), day(d.low_days)) << d.box << ": " << d.input;
+    for (const auto& d : o.drivers)
+        EXPECT_LE(day(d.high_days), day(d.low_days)) << d.box << ": " << d.input;
     // Greatest effect first within a box, the boxes in their own order.
     for (std::size_t i = 1; i < o.drivers.size(); ++i) {
         const auto &x = o.drivers[i - 1], &y = o.drivers[i];
@@ -164,7 +179,8 @@ TEST(Drivers, MoreIsNeverLater) {
             EXPECT_EQ(x.box, "home");
             continue;
         }
-        EXPECT_GE(std::abs(day(x.high_days) - day(x.low_days)), std::abs(day(y.high_days) - day(y.low_days)));
+        EXPECT_GE(std::abs(day(x.high_days) - day(x.low_days)),
+                  std::abs(day(y.high_days) - day(y.low_days)));
     }
 }
 
@@ -199,17 +215,20 @@ TEST(Drivers, MeasuredGrowthAndTurnoverAreInputs) {
     const auto s = parse_site(*read_text_file(folder + "/fellside-mapmakers.site.json"));
     ASSERT_TRUE(s);
     Evidence evidence;
-    evidence.listings["fellside-drawings.tsv"] = *parse_listing(*read_text_file(folder + "/fellside-drawings.tsv"));
+    evidence.listings["fellside-drawings.tsv"] =
+        *parse_listing(*read_text_file(folder + "/fellside-drawings.tsv"));
     const auto o = outlook_of(*s, 1000, 1, 0, evidence);
     for (const auto& b : o.boxes) {
         const auto names = inputs_of(o, b.name);
-        for (const char* input : {"growth of “drawings”", "turnover of “drawings”", "long-term turnover of “drawings”"})
+        for (const char* input :
+             {"growth of “drawings”", "turnover of “drawings”", "long-term turnover of “drawings”"})
             EXPECT_EQ(std::count(names.begin(), names.end(), input), 1) << b.name << ": " << input;
         EXPECT_LT(shares(o, b.name), 1.1);
         EXPECT_GT(shares(o, b.name), 0.1);
     }
     for (const auto& d : o.drivers)
-        EXPECT_LE(d.high_days.value_or(o.horizon_days), d.low_days.value_or(o.horizon_days)) << d.input;
+        EXPECT_LE(d.high_days.value_or(o.horizon_days), d.low_days.value_or(o.horizon_days))
+            << d.input;
 }
 
 TEST(ShareOfVariance, IsWhatGoesWithTheInput) {
@@ -228,7 +247,8 @@ TEST(ShareOfVariance, IsWhatGoesWithTheInput) {
     // Var(2a + b) = 4 + 1, of which four fifths are a's.
     EXPECT_NEAR(share_of_variance(x, sum), 0.8, 0.03);
     EXPECT_NEAR(share_of_variance(y, sum), 0.2, 0.03);
-    // Neither rising nor falling, and still all of it, but for what is lost within the outermost groups.
+    // Neither rising nor falling, and still all of it, but for what is lost within the outermost
+    // groups.
     EXPECT_GT(share_of_variance(x, product), 0.7);
     EXPECT_LT(share_of_variance(y, product), 0.02);
     // A few equal values are groups of their own.
