@@ -144,6 +144,32 @@ private:
                                    b.lead_time_days ? ", which is the time a delivery takes" : ""));
         }
         shares(b, about);
+        matters(b, about);
+    }
+
+    /// The input that moves the day most, where there is a day to move.
+    void matters(const BoxOutlook& b, const std::string& about) {
+        const auto first = std::find_if(outlook_.drivers.begin(), outlook_.drivers.end(),
+                                        [&](const Driver& d) { return d.box == b.name; });
+        if (first == outlook_.drivers.end()) return;
+        const Driver& d = *first;
+        const std::string start = fmt::format("What matters most for “{}” is the {}: ", b.name, d.input);
+        if (!d.low_days && !d.high_days) {
+            add(Level::note, about,
+                start + fmt::format("{} of the spread between the futures goes with it, but neither its low nor "
+                                    "its high alone brings the ceiling within {}.",
+                                    format_percent(d.variance_share), horizon()));
+            return;
+        }
+        const std::string low = d.low_days ? "the ceiling comes in " + say_days(*d.low_days)
+                                           : "the ceiling does not come within " + horizon();
+        std::string high;
+        if (!d.high_days) high = "it does not come within " + horizon();
+        else if (!d.low_days) high = "it comes in " + say_days(*d.high_days);
+        else if (say_days(*d.low_days) == say_days(*d.high_days)) high = "in much the same time";
+        else high = "in " + say_days(*d.high_days);
+        add(Level::note, about,
+            start + fmt::format("at its low (1 in 10 is lower) {}, at its high (1 in 10 is higher) {}.", low, high));
     }
 
     /// How much of a box snapshots hold, when that is news.

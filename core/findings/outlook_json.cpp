@@ -112,6 +112,14 @@ Json dataset_json(const DatasetOutlook& d) {
             {"assumptions", d.assumptions}};
 }
 
+Json driver_json(const Driver& d) {
+    return {{"box", d.box},
+            {"input", d.input},
+            {"about", d.about},
+            {"effect_days", {{"low", number(d.low_days)}, {"high", number(d.high_days)}}},
+            {"variance_share", number(d.variance_share)}};
+}
+
 Json answer_json(const Answer& a) {
     const auto& o = a.outlook;
     Json boxes = Json::array();
@@ -120,6 +128,8 @@ Json answer_json(const Answer& a) {
     for (const auto& s : o.sends) sends.push_back(send_json(s));
     Json datasets = Json::array();
     for (const auto& d : o.datasets) datasets.push_back(dataset_json(d));
+    Json drivers = Json::array();
+    for (const auto& d : o.drivers) drivers.push_back(driver_json(d));
     Json findings = Json::array();
     for (const auto& f : a.findings)
         findings.push_back({{"level", to_string(f.level)}, {"about", f.about}, {"text", f.text}});
@@ -134,7 +144,7 @@ Json answer_json(const Answer& a) {
             {"sends", std::move(sends)},
             {"datasets", std::move(datasets)},
             {"offers", Json::array()},
-            {"drivers", Json::array()},
+            {"drivers", std::move(drivers)},
             {"findings", std::move(findings)}};
 }
 

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <limits>
+#include <tuple>
 
 namespace ullage {
 
@@ -72,6 +74,34 @@ std::string three_days(const DayQuantiles& q) {
     return fmt::format("{} / {} / {} d", one(q.p10), one(q.p50), one(q.p90));
 }
 
+/// What moves the day of the box that comes to its ceiling soonest, of those with drivers.
+std::string what_matters(const Outlook& o) {
+    constexpr std::size_t most_rows = 5;
+    const auto key = [](const BoxOutlook& b) {
+        constexpr double never = std::numeric_limits<double>::infinity();
+        return std::make_tuple(b.days_until_ceiling.p50.value_or(never), b.days_until_ceiling.p10.value_or(never),
+                               -b.chance_of_ceiling_within_horizon);
+    };
+    const BoxOutlook* soonest = nullptr;
+    for (const auto& b : o.boxes) {
+        const bool has = std::any_of(o.drivers.begin(), o.drivers.end(),
+                                     [&](const Driver& d) { return d.box == b.name; });
+        if (has && (!soonest || key(b) < key(*soonest))) soonest = &b;
+    }
+    if (!soonest) return {};
+    const auto when = [](const std::optional<double>& days) {
+        return days ? fmt::format("{:.0f} d", *days) : std::string("not in sight");
+    };
+    std::vector<std::vector<std::string>> rows = {
+        {fmt::format("What matters most for {}", soonest->name), "at its low", "at its high", "of the spread"}};
+    for (const auto& d : o.drivers)
+        if (d.box == soonest->name && rows.size() <= most_rows)
+            rows.push_back({d.input, when(d.low_days), when(d.high_days), fmt::format("{:.0f} %", 100 * d.variance_share)});
+    return "\n" + table(rows) +
+           "  days until the ceiling with one input low (1 in 10 is lower) or high, the others in the middle\n"
+           "  missing to 100 %: what changes from day to day, and what inputs do together\n";
+}
+
 std::string short_hours(double h) { return fmt::format("{:.{}f}", h, h < 10 ? 1 : 0); }
 
 }  // namespace
@@ -119,6 +149,7 @@ std::string outlook_tables(const Answer& answer, int width) {
                             d.measured ? "measured" : d.curve.empty() ? "none" : "typed"});
         text += "\n" + table(rows);
     }
+    text += what_matters(o);
     text += "\nFindings\n";
     constexpr std::size_t indent = 12;
     for (const auto& f : answer.findings)

@@ -363,7 +363,8 @@ void draw_growth(const GrowthModel& m, int kind, RandomSequence& random, const s
     for (std::size_t i = 0; i < days.size(); ++i) added[i] += m.pull * (pooled - own) * days[i];
 }
 
-std::vector<double> middle_growth(const GrowthModel& m, const std::vector<double>& days) {
+std::vector<std::vector<double>> growth_quantiles(const GrowthModel& m, const std::vector<double>& days,
+                                                  const std::vector<double>& probabilities) {
     std::vector<std::vector<double>> at(days.size());
     std::vector<double> added;
     for (int i = 0; i < middle_futures; ++i) {
@@ -371,9 +372,15 @@ std::vector<double> middle_growth(const GrowthModel& m, const std::vector<double
         draw_growth(m, i % growth_kinds, random, days, added);
         for (std::size_t d = 0; d < days.size(); ++d) at[d].push_back(added[d]);
     }
-    std::vector<double> middle;
-    for (auto& values : at) middle.push_back(quantile_of(values, 0.5));
-    return middle;
+    std::vector<std::vector<double>> rows(probabilities.size());
+    for (auto& values : at)
+        for (std::size_t p = 0; p < probabilities.size(); ++p)
+            rows[p].push_back(quantile_of(values, probabilities[p]));
+    return rows;
+}
+
+std::vector<double> middle_growth(const GrowthModel& m, const std::vector<double>& days) {
+    return growth_quantiles(m, days, {0.5}).front();
 }
 
 void stretch_growth(const GrowthModel& m, const std::vector<double>& days, const std::vector<double>& middle,

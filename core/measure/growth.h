@@ -85,7 +85,11 @@ inline constexpr int growth_kinds = 4;
 void draw_growth(const GrowthModel&, int kind, RandomSequence&, const std::vector<double>& days,
                  std::vector<double>& added);
 
-/// The middle of 256 futures at each of `days`: what the stretch moves futures away from.
+/// Quantiles of 256 futures at each of `days`, before the stretch: a row for each of `probabilities` (0…1).
+std::vector<std::vector<double>> growth_quantiles(const GrowthModel&, const std::vector<double>& days,
+                                                  const std::vector<double>& probabilities);
+
+/// Their middle: what the stretch moves futures away from.
 std::vector<double> middle_growth(const GrowthModel&, const std::vector<double>& days);
 
 /// Moves a future away from the middle, and keeps it from falling where the history never fell.

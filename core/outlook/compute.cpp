@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/link/hours.h"
+#include "core/outlook/drivers.h"
 #include "core/outlook/measured_view.h"
 #include "core/outlook/models.h"
 #include "core/outlook/outlook.h"
@@ -97,6 +98,10 @@ public:
         sends_ = *std::move(sends);
 
         plan_paths();
+        const auto ceilings = ceilings_of_boxes();
+        const auto moved = sensitivity(models_, plan_, ceilings, progress_);
+        if (!moved) return tl::unexpected(ComputeError(Cancelled{}));
+        plan_growth_days(*moved);
         const auto paths = draw_paths(models_, plan_, progress_, 0, share_of_paths);
         if (!paths) return tl::unexpected(ComputeError(Cancelled{}));
 
@@ -110,6 +115,8 @@ public:
         for (std::size_t b = 0; b < box_of_.size(); ++b) outlook.boxes.push_back(box_outlook(b, *paths));
         for (std::size_t d = 0; d < models_.size(); ++d)
             outlook.datasets.push_back(dataset_outlook(models_[d]));
+        outlook.drivers = ranked_drivers(*moved, models_, plan_, *paths, ceilings, names_of_boxes(),
+                                         site_.as_of);
         auto send_outlooks = replay_sends(context, sends_, plan_, *paths, settings_, progress_,
                                           share_of_paths, 1);
         if (!send_outlooks) return tl::unexpected(ComputeError(Cancelled{}));
@@ -186,6 +193,26 @@ private:
             plan_.probes.push_back({send.datasets, send.first_copy_start_day});
             plan_.probes.push_back({send.datasets, std::min(days_per_year, in_days(site_.horizon.value))});
         }
+    }
+
+    std::vector<double> ceilings_of_boxes() const {
+        std::vector<double> ceilings;
+        for (std::size_t b = 0; b < box_of_.size(); ++b)
+            ceilings.push_back(site_.boxes[box_of_[b]].ceiling * capacities_[b].usable_bytes);
+        return ceilings;
+    }
+
+    std::vector<std::string> names_of_boxes() const {
+        std::vector<std::string> names;
+        for (const std::size_t i : box_of_) names.push_back(site_.boxes[i].name);
+        return names;
+    }
+
+    /// Each box's middle day at its ceiling, at least the first day, at most the horizon.
+    void plan_growth_days(const Sensitivity& moved) {
+        const double horizon = plan_.days.back();
+        for (const auto& day : moved.middle_days)
+            plan_.growth_days.push_back(std::clamp(day.value_or(horizon), plan_.days[1], horizon));
     }
 
     BoxOutlook box_outlook(std::size_t b, const Paths& paths) const {

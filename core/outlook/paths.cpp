@@ -14,7 +14,6 @@ namespace ullage {
 namespace {
 
 constexpr double daily_days = 60;         // each day at first, where answers are given in days
-constexpr int block_paths = 16;           // of one block: one curve alternative, one vector of numbers
 constexpr double least_live_share = 0.05; // of today's, when going back in time
 constexpr double soonest_day = 1e-3;      // of an event that is yet to come
 constexpr double young_days = 4;
@@ -24,13 +23,6 @@ constexpr std::uint32_t alternatives_stream = 0x20000000u;
 // Steps of a path's own stream; interval noise is counted from 0 in streams of its own.
 enum Draw : std::uint32_t { own_growth, own_churn, own_live, own_events };
 enum Stream : std::uint32_t { stream_path, stream_live, stream_churn, stream_wander, streams };
-
-/// Mean 1, relative standard deviation cv.
-double log_normal(double cv, double z) {
-    if (cv <= 0) return 1;
-    const double variance = std::log1p(cv * cv);
-    return std::exp(std::sqrt(variance) * z - variance / 2);
-}
 
 std::uint32_t stream_of(int dataset, Stream s) {
     return static_cast<std::uint32_t>(dataset) * streams + s;
@@ -169,7 +161,8 @@ public:
         past_ = edges_.size() - plan.days.size();
         out_.edges = edges_;
         for (const auto& m : models)
-            middle_growth_.push_back(m.growth ? middle_growth(*m.growth, plan.days) : std::vector<double>());
+            middle_growth_.push_back(m.growth && plan.set.empty() ? middle_growth(*m.growth, plan.days)
+                                                                  : std::vector<double>());
         for (const auto& part : plan.parts) {
             kernels_.push_back(kernel_of(part, models[std::size_t(part.dataset)], edges_, plan));
             auto& days = newest_.emplace_back();
@@ -213,15 +206,57 @@ private:
         const std::size_t first = block * block_paths;
         BlockDraw draw;
         draw.n = std::min<std::size_t>(block_paths, out_.paths - first);
-        draw.curve = alternative(d, block);
+        draw.curve = plan_.set.empty() ? alternative(d, block) : std::size_t(plan_.set[first][d].curve);
         draw.live.resize(out_.times * block_paths);
         draw.churn.resize((edges_.size() - 1) * block_paths);
         draw.wander.resize(draw.churn.size());
         draw.event_day.resize(m.events.size() * block_paths);
         draw.event_bytes.resize(m.events.size() * block_paths);
         for (std::size_t lane = 0; lane < draw.n; ++lane)
-            draw_path(d, static_cast<std::uint32_t>(first + lane), lane, draw);
+            if (plan_.set.empty()) draw_path(d, static_cast<std::uint32_t>(first + lane), lane, draw);
+            else set_path(d, plan_.set[first + lane][d], lane, draw);
         return draw;
+    }
+
+    void set_path(std::size_t d, const SetInputs& set, std::size_t lane, BlockDraw& draw) const {
+        const auto& m = models_[d];
+        for (std::size_t e = 0; e < m.events.size(); ++e) {
+            draw.event_bytes[e * block_paths + lane] = set.event_bytes[e];
+            draw.event_day[e * block_paths + lane] = set.event_day[e];
+        }
+        const double start = m.live_bytes * set.live_factor;
+        for (std::size_t i = 0; i < plan_.days.size(); ++i)
+            draw.live[i * block_paths + lane] = std::max(0.0, start + set.added[i]);
+        for (std::size_t j = 0; j + 1 < edges_.size(); ++j)
+            draw.churn[j * block_paths + lane] = churn_of_live(d, draw, lane, j, start, set.rate, set.level);
+    }
+
+    /// The churn of an interval without noise: the level, as live was then.
+    double churn_of_live(std::size_t d, const BlockDraw& draw, std::size_t lane, std::size_t interval,
+                         double start, double rate, double level) const {
+        const double middle = (edges_[interval] + edges_[interval + 1]) / 2;
+        const double then = interval < past_ ? std::max(start + rate * middle, least_live_share * start)
+                                             : live_at(d, draw, middle, lane);
+        return models_[d].live_bytes > 0 ? level / models_[d].live_bytes * then : 0;
+    }
+
+    /// Keeps what a path drew; each path has places of its own, so blocks need not wait for one another.
+    void keep_inputs(std::size_t d, std::uint32_t path, std::size_t lane, const BlockDraw& draw, double level,
+                     double live_factor) const {
+        auto& kept = out_.drawn[d];
+        kept.level[path] = static_cast<float>(level);
+        kept.live_factor[path] = static_cast<float>(live_factor);
+        kept.curve[path] = static_cast<int>(draw.curve);
+        for (std::size_t g = 0; g < plan_.growth_days.size(); ++g) {
+            const auto [i, part] = place_on(plan_.days, plan_.growth_days[g]);
+            const double a = draw.live[(i - 1) * block_paths + lane];
+            const double b = draw.live[i * block_paths + lane];
+            kept.growth[g][path] = static_cast<float>(a + (b - a) * part - draw.live[lane]);
+        }
+        for (std::size_t e = 0; e < models_[d].events.size(); ++e) {
+            kept.event_day[e][path] = static_cast<float>(draw.event_day[e * block_paths + lane]);
+            kept.event_bytes[e][path] = static_cast<float>(draw.event_bytes[e * block_paths + lane]);
+        }
     }
 
     /// Which of a dataset's curves a block draws: each round of blocks goes through all of them, in an
@@ -244,15 +279,12 @@ private:
         };
         const double rate = m.growth_per_day + m.growth_rate_sd * own(own_growth).first;
         const double level = log_normal(m.churn_spread, own(own_churn).first);
-        const double start = m.live_bytes * log_normal(m.live_spread, own(own_live).first);
+        const double live_factor = log_normal(m.live_spread, own(own_live).first);
+        const double start = m.live_bytes * live_factor;
         for (std::size_t e = 0; e < m.events.size(); ++e) {
-            const auto& event = m.events[e];
             const auto z = own(own_events + static_cast<std::uint32_t>(e));
-            draw.event_bytes[e * block_paths + lane] =
-                std::max(0.0, event.bytes * (1 + event.spread * z.first));
-            // What is planned is yet to come, whatever is drawn; what has been is over.
-            draw.event_day[e * block_paths + lane] =
-                event.day > 0 ? std::max(soonest_day, event.day + event.day_spread * z.second) : event.day;
+            draw.event_bytes[e * block_paths + lane] = event_bytes(m.events[e], z.first);
+            draw.event_day[e * block_paths + lane] = event_day(m.events[e], z.second);
         }
         const auto& days = plan_.days;
         double live = start;
@@ -274,25 +306,19 @@ private:
             live = std::max(0.0, live + step);
             draw.live[i * block_paths + lane] = live;
         }
-        const double per_live = m.live_bytes > 0 ? level / m.live_bytes : 0;
+        keep_inputs(d, path, lane, draw, level, live_factor);
         const double wander_sd = std::sqrt(std::log1p(m.wander * m.wander));
         double wander = 0;
         for (std::size_t j = 0; j + 1 < edges_.size(); ++j) {
-            const double middle = (edges_[j] + edges_[j + 1]) / 2;
-            double then;
             double noise = 1;
-            if (j < past_) {
-                then = std::max(start + rate * middle, least_live_share * start);
-            } else {
-                then = live_at(d, draw, middle, lane);
-                if (m.day_variation > 0) {
-                    const double dt = edges_[j + 1] - edges_[j];
-                    noise = log_normal(
-                        m.day_variation / std::sqrt(dt),
-                        normal_pair(plan_.seed, stream_of(int(d), stream_churn), path, std::uint32_t(j - past_)).first);
-                }
+            if (j >= past_ && m.day_variation > 0) {
+                const double dt = edges_[j + 1] - edges_[j];
+                noise = log_normal(
+                    m.day_variation / std::sqrt(dt),
+                    normal_pair(plan_.seed, stream_of(int(d), stream_churn), path, std::uint32_t(j - past_)).first);
             }
-            draw.churn[j * block_paths + lane] = per_live * then * noise;
+            draw.churn[j * block_paths + lane] =
+                churn_of_live(d, draw, lane, j, start, rate, level) * noise;
             if (wander_sd <= 0) continue;
             const double z =
                 normal_pair(plan_.seed, stream_of(int(d), stream_wander), path, std::uint32_t(j)).first;
@@ -399,7 +425,36 @@ private:
     std::vector<std::vector<double>> newest_, oldest_;  // per part and time: days of the retained ends
 };
 
+void make_room(std::vector<DrawnInputs>& drawn, const std::vector<DatasetModel>& models,
+               const PathsPlan& plan) {
+    const auto paths = static_cast<std::size_t>(plan.paths);
+    const std::vector<float> empty(paths, 0.0F);
+    for (const auto& m : models) {
+        auto& d = drawn.emplace_back();
+        d.level = d.live_factor = empty;
+        d.curve.assign(paths, 0);
+        d.growth.assign(plan.growth_days.size(), empty);
+        d.event_day.assign(m.events.size(), empty);
+        d.event_bytes.assign(m.events.size(), empty);
+    }
+}
+
 }  // namespace
+
+double log_normal(double cv, double z) {
+    if (cv <= 0) return 1;
+    const double variance = std::log1p(cv * cv);
+    return std::exp(std::sqrt(variance) * z - variance / 2);
+}
+
+double event_bytes(const EventModel& event, double z) {
+    return std::max(0.0, event.bytes * (1 + event.spread * z));
+}
+
+double event_day(const EventModel& event, double z) {
+    // What is planned is yet to come, whatever is drawn; what has been is over.
+    return event.day > 0 ? std::max(soonest_day, event.day + event.day_spread * z) : event.day;
+}
 
 std::vector<double> time_grid(double horizon_days, const std::vector<double>& event_days) {
     std::vector<double> days;
@@ -432,6 +487,7 @@ std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const P
     out.probes.assign(plan.probes.size(), std::vector<double>(out.paths, 0));
     out.samples.assign(std::size_t(std::min(plan.samples, plan.paths)),
                        std::vector<DatasetPath>(models.size()));
+    if (plan.set.empty()) make_room(out.drawn, models, plan);
     PathDrawer drawer(models, plan, out);
 
     const std::size_t blocks = (out.paths + block_paths - 1) / block_paths;

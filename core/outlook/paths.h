@@ -20,6 +20,7 @@
 /// between them, so a passage within a week is placed to the day, and noise within a week is not drawn.
 /// Random numbers are keyed by seed and dataset and counted by path and step (units/random.h), so a path is
 /// the same whatever the number of threads or paths.
+/// Paths may be set instead of drawn: then no noise, and nothing of a path depends on another dataset's inputs.
 /// Invariants: fill is never negative; without spreads all paths are equal.
 
 #include "core/outlook/models.h"
@@ -74,6 +75,33 @@ struct DatasetPath {
     std::vector<DrawnEvent> events;
 };
 
+/// The inputs of one dataset on a path that is set.
+struct SetInputs {
+    int curve = 0;                           ///< index into the model's curves, one for all of a block
+    double level = 1;                        ///< of churn
+    double live_factor = 1;                  ///< of what is stored at as_of
+    double rate = 0;                         ///< of growth before as_of, bytes/day
+    std::vector<double> added;               ///< growth, bytes by each time
+    std::vector<double> event_day, event_bytes;
+};
+
+/// Paths that share each dataset's curve.
+inline constexpr int block_paths = 16;
+
+/// What each path drew, per dataset: [path].
+struct DrawnInputs {
+    std::vector<float> level, live_factor;
+    std::vector<int> curve;
+    std::vector<std::vector<float>> growth;  ///< [day of PathsPlan::growth_days]: bytes added by then
+    std::vector<std::vector<float>> event_day, event_bytes;  ///< [event]
+};
+
+/// A level of mean 1 and relative standard deviation `cv`, by a standard normal number.
+double log_normal(double cv, double z);
+/// Size and day of an event, each by a standard normal number.
+double event_bytes(const EventModel&, double z);
+double event_day(const EventModel&, double z);
+
 struct PathsPlan {
     Instant as_of{};                         ///< local midnight
     std::vector<double> days;                ///< the time grid
@@ -85,6 +113,8 @@ struct PathsPlan {
     std::uint64_t seed = 1;
     int threads = 0;
     int samples = 0;                         ///< of the first paths, kept for the replay
+    std::vector<double> growth_days;         ///< days > 0 by which the growth of every path is told
+    std::vector<std::vector<SetInputs>> set; ///< [path][dataset]; unless empty, `paths` of them are set
 };
 
 struct Paths {
@@ -94,6 +124,7 @@ struct Paths {
     std::vector<std::vector<double>> probes;              ///< [probe][path]
     std::vector<double> edges;                            ///< bounds of the churn intervals, days
     std::vector<std::vector<DatasetPath>> samples;        ///< [path][dataset]
+    std::vector<DrawnInputs> drawn;                       ///< [dataset]; empty if the paths were set
 };
 
 /// Empty if stopped.

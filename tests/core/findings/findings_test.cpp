@@ -254,5 +254,30 @@ TEST(Answer, IsTheOutlookAndItsFindings) {
     EXPECT_FALSE(ullage::answer(s, {}, settings));
 }
 
+TEST(Findings, WhatMattersMostIsTheFirstDriverOfTheBox) {
+    const auto said = [](std::optional<double> low, std::optional<double> high) {
+        return with([&](Answer& a) {
+            a.outlook.drivers = {{"attic", "growth of “scans”", "/datasets/0", low, high, 0.62},
+                                 {"attic", "turnover of “scans”", "/datasets/0", 1400, 1250, 0.2}};
+        });
+    };
+    // As say_days has 1700, 1000 and 500 days.
+    const std::string start = "What matters most for “attic” is the growth of “scans”: ";
+    const auto both = said(1700, 500);
+    expect_said(both, Level::note, "/boxes/1",
+                start + "at its low (1 in 10 is lower) the ceiling comes in about 4.7 years, at its high (1 in 10 is "
+                        "higher) in about 16 months.");
+    expect_unsaid(both, "turnover of “scans”");
+    expect_said(said({}, 1000), Level::note, "/boxes/1",
+                "the ceiling does not come within 5 years, at its high (1 in 10 is higher) it comes in about 2.7 years.");
+    expect_said(said(1000, {}), Level::note, "/boxes/1",
+                "comes in about 2.7 years, at its high (1 in 10 is higher) it does not come within 5 years.");
+    expect_said(said(1000, 1001), Level::note, "/boxes/1", "(1 in 10 is higher) in much the same time.");
+    expect_said(said({}, {}), Level::note, "/boxes/1",
+                start + "62 % of the spread between the futures goes with it, but neither its low nor its high alone "
+                        "brings the ceiling within 5 years.");
+    expect_unsaid(with([](Answer&) {}), "What matters most");
+}
+
 }  // namespace
 }  // namespace ullage

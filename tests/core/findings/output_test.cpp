@@ -162,6 +162,42 @@ std::vector<std::string> lines_of(const std::string& text) {
     return lines;
 }
 
+/// Two inputs of the attic, and one of a box that comes to its ceiling later.
+Answer answer_with_drivers() {
+    Answer a = answer();
+    a.outlook.boxes.push_back(box());
+    a.outlook.boxes[1].name = "barn";
+    a.outlook.boxes[1].days_until_ceiling.p50 = 1500;
+    a.outlook.drivers = {{"barn", "growth of “imaging”", "/datasets/0", {}, 900, 0.7},
+                         {"attic", "growth of “imaging”", "/datasets/0", 1700, 1000.5, 0.625},
+                         {"attic", "turnover of “imaging”", "/datasets/0", 1400, 1250, 0.25}};
+    return a;
+}
+
+TEST(OutlookJson, DriversSayTheBoxTheInputAndTheDaysAtItsLowAndHigh) {
+    const Json j = parsed(answer_with_drivers())["drivers"];
+    ASSERT_EQ(j.size(), 3u);
+    EXPECT_EQ(j[0], Json::parse(R"({"box": "barn", "input": "growth of “imaging”", "about": "/datasets/0",
+                                    "effect_days": {"low": null, "high": 900}, "variance_share": 0.7})"));
+    EXPECT_EQ(j[1]["effect_days"], Json::parse(R"({"low": 1700, "high": 1000.5})"));
+}
+
+TEST(OutlookTables, WhatMattersMostIsOfTheBoxThatFillsSoonestAndAtMostFiveRows) {
+    Answer a = answer_with_drivers();
+    for (int i = 0; i < 6; ++i)
+        a.outlook.drivers.push_back({"attic", "turnover of “a" + std::to_string(i) + "”", "", 1310, {}, 0.01});
+    const std::string text = outlook_tables(a);
+    const auto from = text.find("What matters most for attic");
+    ASSERT_NE(from, std::string::npos);
+    EXPECT_EQ(text.find("What matters most for barn"), std::string::npos);
+    const std::string block = text.substr(from, text.find("Findings", from) - from);
+    EXPECT_NE(block.find("1700 d         1000 d            62 %"), std::string::npos) << block;
+    EXPECT_NE(block.find("not in sight"), std::string::npos) << block;
+    EXPECT_NE(block.find("“a2”"), std::string::npos) << block;
+    EXPECT_EQ(block.find("“a3”"), std::string::npos) << block;
+    EXPECT_EQ(outlook_tables(answer()).find("What matters"), std::string::npos);
+}
+
 TEST(OutlookCsv, HasAHeaderAndARowForEachPointOfEachBox) {
     const auto lines = lines_of(outlook_csv({answer(), answer()}));
     ASSERT_EQ(lines.size(), 1u + 2 * 3);

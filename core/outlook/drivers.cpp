@@ -1,0 +1,364 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/outlook/drivers.h"
+
+#include <fmt/format.h>
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace ullage {
+
+namespace {
+
+constexpr double low_quantile = 0.1;
+constexpr double low_normal = -1.2815515655446004;  // its standard normal number
+constexpr std::size_t most_groups = 20;
+constexpr std::size_t least_in_group = 20;  // paths
+constexpr double least_share = 0.02;        // to be named without moving the middle day
+constexpr std::size_t most_drivers = 12;    // per box
+
+/// An input of one dataset with a spread, and the futures in which it is low and high.
+struct Variant {
+    int dataset = 0;
+    UncertainInput input = UncertainInput::growth;
+    std::size_t event = 0;
+    std::size_t low_path = 0, high_path = 0;
+};
+
+/// What the boxes would hold at the horizon by a curve, but for the scale of churn.
+double held_at_end(const Curve& curve, const PathsPlan& plan, int dataset) {
+    double held = 0;
+    for (const auto& part : plan.parts) {
+        if (part.dataset != dataset) continue;
+        const auto& kept = part.kept.at.back();
+        for (std::size_t i = 1; i < kept.size(); ++i)
+            held += part.charge * curve.freed(days_between(kept[i - 1], kept[i]));
+    }
+    return held;
+}
+
+/// The alternative at p10 and the one at p90.
+std::pair<Curve, Curve> outer_curves(const DatasetModel& model, const PathsPlan& plan,
+                                     int dataset) {
+    std::vector<std::pair<double, std::size_t>> order;
+    for (std::size_t c = 0; c < model.curves.size(); ++c)
+        order.emplace_back(held_at_end(model.curves[c], plan, dataset), c);
+    std::sort(order.begin(), order.end());
+    // Each stands for an equal part of the whole: the one whose part the quantile lies in.
+    const auto low = static_cast<std::size_t>(low_quantile * static_cast<double>(order.size()));
+    return {model.curves[order[low].second], model.curves[order[order.size() - 1 - low].second]};
+}
+
+/// Growth at its p10, in the middle and at its p90.
+struct GrowthQuantiles {
+    SetInputs low, middle, high;
+};
+
+GrowthQuantiles growth_of(const DatasetModel& m, const std::vector<double>& days) {
+    GrowthQuantiles g;
+    if (m.growth) {
+        const auto rows = growth_quantiles(*m.growth, days, {low_quantile, 0.5, 1 - low_quantile});
+        std::size_t row = 0;
+        for (SetInputs* s : {&g.low, &g.middle, &g.high}) {
+            s->added = rows[row++];
+            stretch_growth(*m.growth, days, rows[1], s->added);
+            s->rate = m.growth_per_day;
+        }
+        return g;
+    }
+    double z = low_normal;
+    for (SetInputs* s : {&g.low, &g.middle, &g.high}) {
+        s->rate = m.growth_per_day + m.growth_rate_sd * z;
+        for (const double day : days) s->added.push_back(s->rate * day);
+        z -= low_normal;
+    }
+    return g;
+}
+
+/// The futures of one dataset by themselves: every input in the middle, then each low and high.
+struct DatasetFutures {
+    std::vector<SetInputs> futures;
+    std::vector<Variant> variants;
+};
+
+DatasetFutures futures_of(const DatasetModel& m, int dataset, const std::vector<double>& days) {
+    DatasetFutures f;
+    const GrowthQuantiles growth = growth_of(m, days);
+    SetInputs middle = growth.middle;
+    middle.level = log_normal(m.churn_spread, 0);
+    middle.live_factor = log_normal(m.live_spread, 0);
+    for (const auto& e : m.events) {
+        middle.event_bytes.push_back(event_bytes(e, 0));
+        middle.event_day.push_back(event_day(e, 0));
+    }
+    f.futures.push_back(middle);
+    const auto vary = [&](UncertainInput input, std::size_t event, auto&& set) {
+        f.variants.push_back({dataset, input, event, f.futures.size(), f.futures.size() + 1});
+        for (const double z : {low_normal, -low_normal}) {
+            f.futures.push_back(middle);
+            set(f.futures.back(), z);
+        }
+    };
+    if (growth.low.added != growth.high.added)
+        vary(UncertainInput::growth, 0, [&](SetInputs& s, double z) {
+            const SetInputs& from = z < 0 ? growth.low : growth.high;
+            s.added = from.added;
+            s.rate = from.rate;
+        });
+    if (m.churn_spread > 0)
+        vary(UncertainInput::level, 0,
+             [&](SetInputs& s, double z) { s.level = log_normal(m.churn_spread, z); });
+    if (m.live_spread > 0)
+        vary(UncertainInput::live, 0,
+             [&](SetInputs& s, double z) { s.live_factor = log_normal(m.live_spread, z); });
+    for (std::size_t e = 0; e < m.events.size(); ++e) {
+        if (m.events[e].spread > 0)
+            vary(UncertainInput::event_size, e,
+                 [&](SetInputs& s, double z) { s.event_bytes[e] = event_bytes(m.events[e], z); });
+        if (m.events[e].day > 0 && m.events[e].day_spread > 0)
+            vary(UncertainInput::event_date, e,
+                 [&](SetInputs& s, double z) { s.event_day[e] = event_day(m.events[e], z); });
+    }
+    return f;
+}
+
+/// All datasets' futures side by side, and what differs between them.
+struct Layout {
+    std::vector<DatasetModel> models;
+    std::vector<Variant> variants;
+    PathsPlan plan;  // a box of its own for each part
+};
+
+Layout layout_of(const std::vector<DatasetModel>& models, const PathsPlan& plan) {
+    Layout out;
+    out.models = models;
+    std::vector<DatasetFutures> datasets;
+    std::size_t count = 0;
+    for (std::size_t d = 0; d < models.size(); ++d) {
+        datasets.push_back(futures_of(models[d], static_cast<int>(d), plan.days));
+        count = std::max(count, datasets.back().futures.size());
+    }
+    // Curves are one for all of a block: a block of them low and one of them high come last.
+    const std::size_t block = block_paths;
+    const std::size_t low = (count + block - 1) / block * block;
+    const std::size_t high = low + block;
+    for (std::size_t d = 0; d < models.size(); ++d) {
+        for (const auto& v : datasets[d].variants) out.variants.push_back(v);
+        out.models[d].curves = {models[d].mean_curve};
+        if (models[d].curves.size() < 2) continue;
+        const auto [lower, upper] = outer_curves(models[d], plan, static_cast<int>(d));
+        if (lower == upper) continue;
+        out.models[d].curves.insert(out.models[d].curves.end(), {lower, upper});
+        out.variants.push_back({static_cast<int>(d), UncertainInput::curve, 0, low, high});
+        count = high + 1;
+    }
+    for (std::size_t path = 0; path < count; ++path) {
+        auto& row = out.plan.set.emplace_back();
+        for (std::size_t d = 0; d < models.size(); ++d) {
+            const auto& futures = datasets[d].futures;
+            row.push_back(path < futures.size() ? futures[path] : futures.front());
+            if (path >= low && out.models[d].curves.size() > 1)
+                row.back().curve = path >= high ? 2 : 1;
+        }
+    }
+    out.plan.as_of = plan.as_of;
+    out.plan.days = plan.days;
+    out.plan.boxes = static_cast<int>(plan.parts.size());
+    out.plan.other_bytes.assign(plan.parts.size(), 0);
+    out.plan.parts = plan.parts;
+    for (std::size_t p = 0; p < plan.parts.size(); ++p) out.plan.parts[p].box = static_cast<int>(p);
+    out.plan.paths = static_cast<int>(count);
+    out.plan.threads = plan.threads;
+    return out;
+}
+
+/// Used bytes of a box at each time: one dataset's parts from one future, the others' from the
+/// middle one.
+std::vector<float> used_of(const PathsPlan& plan, const Paths& paths, int box, int dataset,
+                           std::size_t path) {
+    std::vector<float> used(plan.days.size());
+    for (std::size_t i = 0; i < used.size(); ++i) {
+        double sum = plan.other_bytes[std::size_t(box)];
+        for (std::size_t p = 0; p < plan.parts.size(); ++p)
+            if (plan.parts[p].box == box)
+                sum += double(
+                    paths.used[p][i * paths.paths + (plan.parts[p].dataset == dataset ? path : 0)]);
+        used[i] = static_cast<float>(sum);
+    }
+    return used;
+}
+
+/// What the paths drew of an input.
+std::vector<float> drawn_of(const InputEffect& e, const Paths& paths) {
+    const auto& drawn = paths.drawn[std::size_t(e.dataset)];
+    switch (e.input) {
+        case UncertainInput::growth:
+            return drawn.growth[std::size_t(e.box)];
+        case UncertainInput::level:
+            return drawn.level;
+        case UncertainInput::live:
+            return drawn.live_factor;
+        case UncertainInput::event_size:
+            return drawn.event_bytes[e.event];
+        case UncertainInput::event_date:
+            return drawn.event_day[e.event];
+        case UncertainInput::curve:
+            return {drawn.curve.begin(), drawn.curve.end()};
+    }
+    return {};
+}
+
+std::string event_verb(Event::Kind kind) {
+    switch (kind) {
+        case Event::Kind::add:
+            return "adds";
+        case Event::Kind::remove:
+            return "removes";
+        case Event::Kind::rewrite:
+            return "rewrites";
+        case Event::Kind::move:
+            return "moves";
+    }
+    return {};
+}
+
+std::string input_name(const InputEffect& e, const DatasetModel& m, Day as_of) {
+    switch (e.input) {
+        case UncertainInput::growth:
+            return fmt::format("growth of “{}”", m.name);
+        case UncertainInput::level:
+            return fmt::format("turnover of “{}”", m.name);
+        case UncertainInput::live:
+            return fmt::format("stored size of “{}” (compression)", m.name);
+        case UncertainInput::curve:
+            if (m.measured) return fmt::format("long-term turnover of “{}”", m.name);
+            return fmt::format("turnover of “{}” beyond {:g} {}", m.name, m.observed_days,
+                               m.observed_days == 1 ? "day" : "days");
+        case UncertainInput::event_size:
+        case UncertainInput::event_date: {
+            const auto& event = m.events[e.event];
+            return fmt::format("{} of what “{}” {} {} {}",
+                               e.input == UncertainInput::event_size ? "size" : "date", m.name,
+                               event_verb(event.kind), event.day_spread > 0 ? "about" : "on",
+                               format_date(add_days(as_of, event.day)));
+        }
+    }
+    return {};
+}
+
+}  // namespace
+
+std::optional<Sensitivity> sensitivity(const std::vector<DatasetModel>& models,
+                                       const PathsPlan& plan, const std::vector<double>& ceilings,
+                                       const Progress& progress) {
+    const Layout layout = layout_of(models, plan);
+    Progress silent;
+    silent.stop = progress.stop;
+    const auto paths = draw_paths(layout.models, layout.plan, silent, 0, 1);
+    if (!paths) return {};
+    Sensitivity result;
+    for (int box = 0; box < plan.boxes; ++box) {
+        const double ceiling = ceilings[std::size_t(box)];
+        const auto day_of = [&](const std::vector<float>& used) {
+            return first_passage(plan.days, used.data(), 1, ceiling);
+        };
+        result.middle_days.push_back(day_of(used_of(plan, *paths, box, -1, 0)));
+        for (const auto& v : layout.variants) {
+            const auto low = used_of(plan, *paths, box, v.dataset, v.low_path);
+            const auto high = used_of(plan, *paths, box, v.dataset, v.high_path);
+            if (low != high)
+                result.effects.push_back(
+                    {box, v.dataset, v.input, v.event, day_of(low), day_of(high)});
+        }
+    }
+    return result;
+}
+
+double share_of_variance(const std::vector<float>& drawn, const std::vector<double>& values) {
+    const std::size_t n = drawn.size();
+    const std::size_t most = std::min(most_groups, n / least_in_group);
+    if (most < 2) return 0;
+    std::vector<std::size_t> order(n);
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        return drawn[a] != drawn[b] ? drawn[a] < drawn[b] : a < b;
+    });
+    const double count = static_cast<double>(n);
+    const double mean = std::accumulate(values.begin(), values.end(), 0.0) / count;
+    struct Group {
+        double paths = 0, sum = 0;
+    };
+    std::vector<Group> groups(most);
+    double total = 0;
+    for (std::size_t from = 0; from < n;) {
+        // Equal values go into one group, by the middle of their ranks.
+        std::size_t to = from + 1;
+        while (to < n && drawn[order[to]] == drawn[order[from]]) ++to;
+        auto& group = groups[(from + to - 1) * most / (2 * n)];
+        for (; from < to; ++from) {
+            const double off = values[order[from]] - mean;
+            group.paths += 1;
+            group.sum += off;
+            total += off * off;
+        }
+    }
+    double between = 0;
+    double used = 0;
+    for (const auto& g : groups) {
+        if (g.paths == 0) continue;
+        between += g.sum * g.sum / g.paths;
+        used += 1;
+    }
+    if (used < 2 || !(total > 0)) return 0;
+    const double chance = (total - between) / (count - used);
+    return std::clamp((between - (used - 1) * chance) / total, 0.0, 1.0);
+}
+
+std::vector<Driver> ranked_drivers(const Sensitivity& sensitivity,
+                                   const std::vector<DatasetModel>& models, const PathsPlan& plan,
+                                   const Paths& paths, const std::vector<double>& ceilings,
+                                   const std::vector<std::string>& names, Day as_of) {
+    std::vector<Driver> all;
+    const double horizon = plan.days.back();
+    const auto effect = [horizon](const Driver& d) {
+        return std::abs(d.high_days.value_or(horizon) - d.low_days.value_or(horizon));
+    };
+    const double groups = double(std::min(most_groups, paths.paths / least_in_group));
+    // Three standard deviations of a share that is only noise.
+    const double noise = 3 * std::sqrt(2 * std::max(groups - 1, 0.0)) / double(paths.paths);
+    for (int box = 0; box < plan.boxes; ++box) {
+        const auto b = static_cast<std::size_t>(box);
+        std::vector<double> log_days;
+        bool may_reach = false;
+        bool may_wait = false;
+        for (std::size_t p = 0; p < paths.paths; ++p) {
+            const auto day = first_passage(plan.days, &paths.used[b][p], paths.paths, ceilings[b]);
+            may_reach = may_reach || day;
+            may_wait = may_wait || !day || *day > 0;
+            log_days.push_back(std::log(std::max(day.value_or(horizon), 1.0)));
+        }
+        if (!may_reach || !may_wait) continue;
+        std::vector<Driver> of_box;
+        for (const auto& e : sensitivity.effects) {
+            if (e.box != box) continue;
+            Driver d;
+            d.box = names[b];
+            d.input = input_name(e, models[std::size_t(e.dataset)], as_of);
+            d.about = fmt::format("/datasets/{}", e.dataset);
+            d.low_days = e.low_days;
+            d.high_days = e.high_days;
+            d.variance_share = share_of_variance(drawn_of(e, paths), log_days);
+            if (effect(d) > 0 || d.variance_share > std::max(least_share, noise))
+                of_box.push_back(d);
+        }
+        std::stable_sort(of_box.begin(), of_box.end(), [&](const Driver& x, const Driver& y) {
+            return std::make_pair(effect(x), x.variance_share) >
+                   std::make_pair(effect(y), y.variance_share);
+        });
+        if (of_box.size() > most_drivers) of_box.resize(most_drivers);
+        all.insert(all.end(), of_box.begin(), of_box.end());
+    }
+    return all;
+}
+
+}  // namespace ullage
