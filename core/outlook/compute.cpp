@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/link/hours.h"
+#include "core/outlook/event_text.h"
 #include "core/outlook/models.h"
 #include "core/outlook/outlook.h"
 #include "core/outlook/paths.h"
@@ -58,16 +59,13 @@ Passages passages_of(const std::vector<double>& days, const std::vector<float>& 
     return result;
 }
 
-std::string event_text(const Event& e) {
-    const std::string amount = to_text(e.amount.value);
-    std::string text;
-    switch (e.kind) {
-        case Event::Kind::add: text = "adds " + amount; break;
-        case Event::Kind::remove: text = "removes " + amount; break;
-        case Event::Kind::rewrite: text = "rewrites " + amount; break;
-        case Event::Kind::move: text = "moves " + amount; break;
-    }
-    return e.note.empty() ? text : text + ": " + e.note;
+/// The most used at any time, of each path, rising.
+std::vector<double> peaks_of(const std::vector<float>& used, std::size_t paths) {
+    std::vector<double> peaks(paths, 0);
+    for (std::size_t i = 0; i < used.size(); ++i)
+        peaks[i % paths] = std::max(peaks[i % paths], static_cast<double>(used[i]));
+    std::sort(peaks.begin(), peaks.end());
+    return peaks;
 }
 
 class Computation {
@@ -220,6 +218,8 @@ private:
         o.chance_of_full_within_horizon = full.chance();
         o.ceiling_marks = ceiling.marks();
         o.full_marks = full.marks();
+        o.ceiling_days = ceiling.days;
+        o.peak_used_bytes = peaks_of(paths.used[b], paths.paths);
         o.over_ceiling_now = o.used_now_bytes >= o.ceiling_bytes;
         o.full_now = o.used_now_bytes >= o.usable_bytes;
         o.shrinking = !o.days_until_ceiling.p90 && o.fill.back().used_bytes.p50 < o.used_now_bytes;
