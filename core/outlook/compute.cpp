@@ -158,7 +158,7 @@ private:
         plan_.paths = settings_.paths;
         plan_.seed = settings_.seed;
         plan_.threads = settings_.threads;
-        plan_.samples = replay_sample_count(sends_, settings_.paths);
+        plan_.samples = replay_sample_count(sends_, in_days(site_.horizon.value), settings_.paths);
         for (std::size_t b = 0; b < box_of_.size(); ++b) {
             const auto& box = site_.boxes[box_of_[b]];
             plan_.other_bytes.push_back(box.other_data.value.value);

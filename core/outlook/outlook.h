@@ -142,6 +142,7 @@ struct FirstCopyWays {
     std::optional<double> courier_days;            ///< complete, what was written meanwhile caught up
     /// Size from which carrying is sooner, with the same daily churn; empty: the line always is.
     std::optional<double> break_even_bytes;
+    bool link_base_expires = false, courier_base_expires = false;  ///< the source lets go of its snapshot too soon
     bool carry = false;                            ///< recommended: by hand
     std::vector<std::string> assumptions;          ///< what was not given and was taken instead
     bool operator==(const FirstCopyWays&) const = default;
@@ -151,10 +152,10 @@ struct FirstCopyWays {
 struct RestoreWays {
     std::string dataset;                           ///< empty: all of the send
     RunQuantiles bytes;                            ///< stored
-    RunQuantiles link_hours;                       ///< the line's other direction, in the line's hours ignored
+    RunQuantiles link_hours;                       ///< over the line's other direction, always open
     Limit bound_by = Limit::rate;
     double fetch_hours = 0;                        ///< fetching the box and copying it beside the source, p50
-    Limit fetch_bound_by = Limit::disk;
+    bool road_binds = false;                       ///< the road takes longer than the copying
     bool operator==(const RestoreWays&) const = default;
 };
 

@@ -3,6 +3,8 @@
 /// Quantiles by linear interpolation between order statistics: type 7 of Hyndman and Fan, Sample
 /// Quantiles in Statistical Packages, 1996. 0 ≤ p ≤ 1.
 
+#include "core/outlook/outlook.h"
+
 #include <algorithm>
 #include <cstddef>
 #include <vector>
@@ -28,6 +30,10 @@ inline double quantile_of(std::vector<double>& values, double p) {
     if (low + 1 >= values.size()) return *nth;
     const double next = *std::min_element(nth + 1, values.end());
     return *nth + (next - *nth) * (at - static_cast<double>(low));
+}
+
+inline RunQuantiles run_quantiles(std::vector<double> values) {
+    return {quantile_of(values, 0.5), quantile_of(values, 0.9), quantile_of(values, 0.95)};
 }
 
 }  // namespace ullage

@@ -360,24 +360,26 @@ std::optional<Instant> SnapshotSupply::end_of(Instant snapshot) const {
 
 SnapshotSupply snapshots_to_send(const LadderClock& ladder, Send::Steps steps, Duration period,
                                  Instant from, Instant to) {
-    SnapshotSupply supply;
-    if (steps == Send::Steps::every) {
-        supply.taken = ladder.taken(from, to);
-    } else {
-        double longest = 0;
-        for (const auto& rung : ladder.rungs())
-            longest = std::max(longest, static_cast<double>(rung.lasts.count()));
-        const double needed = std::min(2 * period.value, longest);
-        for (const auto& rung : ladder.rungs()) {
-            if (static_cast<double>(rung.lasts.count()) < needed) continue;
-            const auto points = rung.grid.between(from, to);
-            supply.taken.insert(supply.taken.end(), points.begin(), points.end());
-        }
-        std::sort(supply.taken.begin(), supply.taken.end());
-        supply.taken.erase(std::unique(supply.taken.begin(), supply.taken.end()), supply.taken.end());
+    double longest = 0;
+    for (const auto& rung : ladder.rungs())
+        longest = std::max(longest, static_cast<double>(rung.lasts.count()));
+    // Of `newest` only rungs that outlast two periods; a shorter one keeps none of theirs any longer.
+    const double needed = steps == Send::Steps::every ? 0 : std::min(2 * period.value, longest);
+    std::vector<std::pair<Instant, Instant>> ends;  // taken, let go of by one of its rungs
+    for (const auto& rung : ladder.rungs()) {
+        if (static_cast<double>(rung.lasts.count()) < needed) continue;
+        for (const auto taken : rung.grid.between(from, to)) ends.emplace_back(taken, taken + rung.lasts);
     }
-    supply.expires.reserve(supply.taken.size());
-    for (const auto s : supply.taken) supply.expires.push_back(ladder.expires(s));
+    std::sort(ends.begin(), ends.end());
+    SnapshotSupply supply;
+    for (const auto& [taken, end] : ends) {
+        if (!supply.taken.empty() && supply.taken.back() == taken) {
+            supply.expires.back() = end;  // sorted: the later one
+            continue;
+        }
+        supply.taken.push_back(taken);
+        supply.expires.push_back(end);
+    }
     return supply;
 }
 
