@@ -309,14 +309,39 @@ private:
             int first = quarters;  // of the overloaded quarters that go on to the end
             while (first > 0 && asked[std::size_t(first - 1)] > overloaded * carries[std::size_t(first - 1)])
                 --first;
-            if (first < quarters)
+            if (first < quarters && late_at_the_end(path[index_]))
                 first_days.push_back(days_between(c_.start, begin_) + first * quarter_days);
+            else if (const auto since = resends_to_the_end(path[index_]))
+                first_days.push_back(days_between(c_.start, *since));
         }
         if (first_days.size() * 2 < traces_.size()) return;
         out_.falls_behind = true;
         ladder_lost();
         std::sort(first_days.begin(), first_days.end());
         out_.days_until_behind = first_days[std::min(traces_.size() / 2, first_days.size() - 1)];
+    }
+
+    /// A line that is nearly all in use but keeps its windows is not behind.
+    bool late_at_the_end(const std::vector<RunRecord>& runs) const {
+        const Instant last_quarter = plus_days(end_, -quarter_days);
+        return std::any_of(runs.begin(), runs.end(), [&](const RunRecord& r) {
+            return r.done >= last_quarter && (r.missed || !r.finished);
+        });
+    }
+
+    /// Since when a path has been behind, if it still is at the end, for more than a quarter, and has had
+    /// to send everything again for want of a common snapshot: one such run asks for nothing in the
+    /// quarters after the one it begins in.
+    static std::optional<Instant> resends_to_the_end(const std::vector<RunRecord>& runs) {
+        const auto times = times_behind(runs);
+        if (times.empty() || times.back().ended ||
+            days_between(times.back().from, times.back().to) < quarter_days)
+            return {};
+        const bool full = std::any_of(runs.begin(), runs.end(), [&](const RunRecord& r) {
+            return r.full && r.done > times.back().from;
+        });
+        if (!full) return {};
+        return times.back().from;
     }
 
     /// The first whole week of runs.

@@ -40,9 +40,12 @@ void Inventory::receive(Instant snapshot) {
             !newest_ || (rung.next_point < points.size() && points[rung.next_point] <= snapshot);
         if (!first_of_its_period) continue;
         rung.stand_ins.push_back(snapshot);
+        // Most often the next period is the one after; the rest is for gaps and the first of all.
+        if (newest_) ++rung.next_point;
         const auto from = points.begin() + static_cast<std::ptrdiff_t>(rung.next_point);
-        rung.next_point =
-            static_cast<std::size_t>(std::upper_bound(from, points.end(), snapshot) - points.begin());
+        if (from != points.end() && *from <= snapshot)
+            rung.next_point =
+                static_cast<std::size_t>(std::upper_bound(from, points.end(), snapshot) - points.begin());
     }
     newest_ = snapshot;
 }

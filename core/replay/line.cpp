@@ -16,8 +16,6 @@ bool is_done(const Transfer& t) { return t.bits_left <= bit_slack + t.rate * sla
 
 }  // namespace
 
-double as_seconds(Instant t) { return static_cast<double>(t.time_since_epoch().count()); }
-
 Instant as_instant(double s) {
     return Instant(std::chrono::seconds(static_cast<std::int64_t>(std::ceil(s - slack_seconds))));
 }

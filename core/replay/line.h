@@ -29,7 +29,7 @@ struct ReplayLink {
 /// Never, as a time in seconds.
 inline constexpr double never_s = std::numeric_limits<double>::infinity();
 
-double as_seconds(Instant);
+inline double as_seconds(Instant t) { return static_cast<double>(t.time_since_epoch().count()); }
 /// The first whole second not before s.
 Instant as_instant(double s);
 

@@ -44,6 +44,7 @@ struct Going {
 /// One send's progress.
 struct State {
     std::size_t next = 0;  // index of the next due time
+    double next_due = never_s;
     bool going = false;
     bool waiting = false;  // due while going, or just now
     double waiting_since = 0;
@@ -65,6 +66,8 @@ public:
         trace_.arrivals.resize(sends.size());
         for (std::size_t s = 0; s < sends.size(); ++s) {
             auto& state = states_[s];
+            state.next_due = due_of(s);
+            trace_.runs[s].reserve(sends[s].due.size());
             trace_.arrivals[s].resize(sends[s].datasets.size());
             for (std::size_t d = 0; d < sends[s].datasets.size(); ++d) {
                 state.at_box.emplace_back(sends[s].datasets[d].box_ladder);
@@ -79,15 +82,16 @@ public:
         double now = -never_s;
         for (;;) {
             double next = never_s;
-            for (std::size_t s = 0; s < sends_.size(); ++s) next = std::min(next, due_of(s));
+            for (const auto& state : states_) next = std::min(next, state.next_due);
             for (auto& line : lines_) next = std::min(next, line.next_event(now));
             next = std::min(next, end_);
             for (auto& line : lines_)
                 for (const auto& t : line.advance(now, next)) finish(t, next);
             now = next;
-            note_deadlines(now);
+            if (next_deadline_ <= now) note_deadlines(now);
             if (now >= end_) break;
-            for (const std::size_t s : order_) start(s, now);
+            for (const std::size_t s : order_)
+                if (states_[s].next_due <= now || (states_[s].waiting && !states_[s].going)) start(s, now);
             if (options_.watch) tell(now);
         }
         cut_off();
@@ -122,9 +126,14 @@ private:
     }
 
     void note_deadlines(double now) {
+        next_deadline_ = never_s;
         for (std::size_t s = 0; s < states_.size(); ++s) {
             auto& state = states_[s];
-            if (!state.going || state.run.deadline_seen || state.run.deadline > now) continue;
+            if (!state.going || state.run.deadline_seen) continue;
+            if (state.run.deadline > now) {
+                next_deadline_ = std::min(next_deadline_, state.run.deadline);
+                continue;
+            }
             state.run.deadline_seen = true;
             state.run.record.late_bytes = left_of(s) / 8;
         }
@@ -170,14 +179,15 @@ private:
     void start(std::size_t s, double now) {
         auto& state = states_[s];
         const auto& due = sends_[s].due;
-        while (due_of(s) <= now) {
+        while (state.next_due <= now) {
             if (!state.waiting) {
                 state.waiting = true;
-                state.waiting_since = due_of(s);
+                state.waiting_since = state.next_due;
                 state.next_due_after =
                     state.next + 1 < due.size() ? as_seconds(due[state.next + 1]) : end_;
             }
             ++state.next;
+            state.next_due = due_of(s);
         }
         if (state.waiting && !state.going) begin(s, now);
     }
@@ -305,6 +315,7 @@ private:
             finish(transfer, now);
             return;
         }
+        next_deadline_ = std::min(next_deadline_, state.run.deadline);
         lines_[std::size_t(send.link)].begin(transfer);
     }
 
@@ -339,6 +350,7 @@ private:
     const ReplayOptions& options_;
     std::vector<Line> lines_;
     std::vector<State> states_;
+    double next_deadline_ = never_s;  // of the runs going: none is sooner
     std::vector<std::size_t> order_;
     std::map<std::size_t, std::vector<std::size_t>> fed_;  // by each send: those that start on its arrivals
     ReplayTrace trace_;
