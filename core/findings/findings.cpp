@@ -111,6 +111,16 @@ private:
                                    b.lead_time_days ? say_days(*b.lead_time_days) : "that day or not much",
                                    b.lead_time_days ? ", which is the time a delivery takes" : ""));
         }
+        // Found on fewer paths than the chance: where they disagree nothing is said.
+        if (b.ladder_that_fits && b.ladder_that_fits->longest_days.value_or(0) < b.ladder_that_fits->today_days) {
+            const auto& fit = *b.ladder_that_fits;
+            add(Level::note, about,
+                fit.longest_days
+                    ? fmt::format("Keeping snapshots for {} instead of {} would keep {} below its ceiling for {}.",
+                                  say_days(*fit.longest_days), say_days(fit.today_days), b.name, horizon())
+                    : fmt::format("No shorter ladder would keep {} below its ceiling for {}: it takes more space, or "
+                                  "less data.", b.name, horizon()));
+        }
         shares(b, about);
     }
 

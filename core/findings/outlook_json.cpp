@@ -56,6 +56,7 @@ Json box_json(const BoxOutlook& b) {
             {"chance_of_ceiling_within_horizon", number(b.chance_of_ceiling_within_horizon)},
             {"chance_of_full_within_horizon", number(b.chance_of_full_within_horizon)},
             {"order_by", b.order_by ? Json(format_date(*b.order_by)) : Json(nullptr)},
+            {"ladder_that_fits_days", b.ladder_that_fits ? number(b.ladder_that_fits->longest_days) : Json(nullptr)},
             {"fill", std::move(fill)}};
 }
 

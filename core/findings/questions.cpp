@@ -154,8 +154,9 @@ std::string drill_text(const OutageDrill& d) {
     if (!d.resends_everything) {
         add("Both ends still share a snapshot, so one increment catches up.");
     } else {
-        add(fmt::format("The last common snapshot is gone in {} futures: everything is sent again, {}.",
-                        say_chance(1 - d.chance_base_survives), size(d.resend_bytes.p50)));
+        add(fmt::format("The last common snapshot is gone in {} futures: everything is sent again, {} in {}.",
+                        say_chance(1 - d.chance_base_survives), size(d.resend_bytes.p50),
+                        say_hours(d.resend_days.p50 * 24)));
         add(fmt::format("The box needs {} for it beside the old copy{}.", size(d.room_needed_bytes),
                         d.room_free_bytes ? fmt::format("; it has {} free then{}", size(std::max(0.0, *d.room_free_bytes)),
                                                         *d.room_free_bytes < d.room_needed_bytes
@@ -180,6 +181,7 @@ std::string drill_json(const OutageDrill& d) {
     Json resend = nullptr;
     if (d.resends_everything)
         resend = {{"bytes", byte_quantiles(d.resend_bytes)},
+                  {"days", quantiles(d.resend_days)},
                   {"room_needed_bytes", bytes(d.room_needed_bytes)},
                   {"room_free_bytes", d.room_free_bytes ? bytes(*d.room_free_bytes) : Json(nullptr)}};
     return text_of({{"format", "ullage-outage"},

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/link/hours.h"
+#include "core/outlook/box_parts.h"
 #include "core/outlook/event_text.h"
+#include "core/outlook/ladder_fit.h"
 #include "core/outlook/models.h"
 #include "core/outlook/outlook.h"
 #include "core/outlook/paths.h"
@@ -104,7 +106,12 @@ public:
         outlook.confidence = site_.confidence;
         outlook.paths = settings_.paths;
         outlook.seed = settings_.seed;
-        for (std::size_t b = 0; b < box_of_.size(); ++b) outlook.boxes.push_back(box_outlook(b, *paths));
+        for (std::size_t b = 0; b < box_of_.size(); ++b) {
+            outlook.boxes.push_back(box_outlook(b, *paths));
+            auto& box = outlook.boxes.back();
+            if (box.chance_of_ceiling_within_horizon > 1 - site_.confidence)
+                box.ladder_that_fits = ladder_that_fits(context, box_of_[b]);
+        }
         for (std::size_t d = 0; d < models_.size(); ++d)
             outlook.datasets.push_back(dataset_outlook(models_[d]));
         auto send_outlooks = replay_sends(context, sends_, plan_, *paths, settings_, progress_,
@@ -142,12 +149,6 @@ private:
         return problems;
     }
 
-    double charge(const Box& box, const Dataset& dataset, const DatasetModel& model) const {
-        return box.pool ? charge_per_stored_byte(*box.pool, dataset.block_size.value,
-                                                 model.compression_ratio)
-                        : 1.0;
-    }
-
     void plan_paths() {
         std::vector<double> event_days;
         for (const auto& m : models_)
@@ -162,27 +163,27 @@ private:
         for (std::size_t b = 0; b < box_of_.size(); ++b) {
             const auto& box = site_.boxes[box_of_[b]];
             plan_.other_bytes.push_back(box.other_data.value.value);
-            for (std::size_t d = 0; d < models_.size(); ++d) {
-                const auto& dataset = site_.datasets[d];
-                BoxPart part;
-                part.box = static_cast<int>(b);
-                part.dataset = static_cast<int>(d);
-                part.charge = charge(box, dataset, models_[d]);
-                if (dataset.home == box.name) {
-                    part.kept = kept_at_home(LadderClock(dataset.ladder, zone_), models_[d].known,
-                                             start_, plan_.days);
-                    plan_.parts.push_back(std::move(part));
-                } else if (const auto kept = kept_at_box(sends_, d, box.name, models_[d].known,
-                                                         start_, plan_.days)) {
-                    part.kept = *kept;
-                    plan_.parts.push_back(std::move(part));
-                }
-            }
+            const SendContext context{site_, zone_, start_, in_days(site_.horizon.value), models_};
+            auto parts = box_parts(context, sends_, plan_.days, box_of_[b], static_cast<int>(b));
+            for (auto& part : parts) plan_.parts.push_back(std::move(part));
         }
         for (const auto& send : sends_) {
             plan_.probes.push_back({send.datasets, send.first_copy_start_day});
             plan_.probes.push_back({send.datasets, std::min(days_per_year, in_days(site_.horizon.value))});
         }
+    }
+
+    std::optional<LadderThatFits> ladder_that_fits(const SendContext& context, std::size_t box) const {
+        constexpr int few_paths = 96;  // for a sentence; `solve` draws more
+        LadderFitSettings settings;
+        settings.confidence = site_.confidence;
+        settings.paths = std::min(settings_.paths, few_paths);
+        settings.seed = settings_.seed;
+        settings.threads = settings_.threads;
+        settings.stop = progress_.stop;
+        const auto fit = longest_ladder(context, box, settings);
+        if (!fit) return {};
+        return LadderThatFits{fit->today_days, fit->longest_days};
     }
 
     BoxOutlook box_outlook(std::size_t b, const Paths& paths) const {

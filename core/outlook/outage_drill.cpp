@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/outlook/outage_drill.h"
 
+#include "core/outlook/box_parts.h"
 #include "core/outlook/quantiles.h"
 #include "core/outlook/send_study.h"
-#include "core/pool/pool.h"
 #include "core/replay/copy_age.h"
 #include "core/site/site_json.h"
 #include "core/units/quantity_text.h"
@@ -29,6 +29,7 @@ struct PathOutcome {
     std::optional<double> catch_up_days;
     bool full = false;
     double full_bytes = 0;
+    double full_days = 0;
 };
 
 PathOutcome outcome_of(const std::vector<RunRecord>& runs, Instant down, Instant back) {
@@ -48,7 +49,10 @@ PathOutcome outcome_of(const std::vector<RunRecord>& runs, Instant down, Instant
         }
         if (run.full) {
             o.full = true;
-            o.full_bytes = std::max(o.full_bytes, run.bytes);
+            if (run.bytes > o.full_bytes) {
+                o.full_bytes = run.bytes;
+                o.full_days = days_between(run.begun, run.done);
+            }
         }
         if (!run.finished) break;
         if (i + 1 == runs.size() || !runs[i + 1].waited) {
@@ -159,12 +163,16 @@ private:
         std::vector<double> days;
         std::vector<double> ages;
         std::vector<double> full_bytes;
+        std::vector<double> full_days;
         for (const auto& path : traces) {
             const auto& runs = path[send_];
             const auto o = outcome_of(runs, down_, back_);
             backlog.push_back(o.backlog_bytes);
             if (o.catch_up_days) days.push_back(*o.catch_up_days);
-            if (o.full) full_bytes.push_back(o.full_bytes);
+            if (o.full) {
+                full_bytes.push_back(o.full_bytes);
+                full_days.push_back(o.full_days);
+            }
             ages.push_back(oldest_copy(runs, o.catch_up_days.value_or(study_.horizon_days)));
         }
         const double n = static_cast<double>(traces.size());
@@ -175,6 +183,7 @@ private:
         out_.catch_up_days = run_quantiles(std::move(days));
         out_.oldest_copy_hours = run_quantiles(std::move(ages));
         out_.resend_bytes = run_quantiles(std::move(full_bytes));
+        out_.resend_days = run_quantiles(std::move(full_days));
     }
 
     double oldest_copy(const std::vector<RunRecord>& runs, double catch_up_days) const {
@@ -226,9 +235,8 @@ void set_room(OutageDrill& drill, const SendStudy& study, std::size_t s, const E
                                   [&](const Box& b) { return b.name == plan.to; });
     for (const int d : plan.datasets) {
         const auto& model = study.models[std::size_t(d)];
-        const double charge = box != site.boxes.end() && box->pool
-                                  ? charge_per_stored_byte(*box->pool, site.datasets[std::size_t(d)].block_size.value,
-                                                           model.compression_ratio)
+        const double charge = box != site.boxes.end()
+                                  ? charge_on(*box, site.datasets[std::size_t(d)], model.compression_ratio)
                                   : 1.0;
         std::vector<double> live;
         for (std::size_t p = 0; p < study.paths.samples.size(); ++p)

@@ -46,6 +46,7 @@ struct OutageDrill {
     std::vector<OutageRemedy> remedies;
     bool resends_everything = false;    ///< on at least one path; the rest is then filled in
     RunQuantiles resend_bytes;          ///< payload
+    RunQuantiles resend_days;           ///< from its beginning to its end, closed hours included
     double room_needed_bytes = 0;       ///< on the box, as it counts them, p50
     std::optional<double> room_free_bytes;  ///< to full, p50 on the day the line is back; empty: box not forecast
     bool operator==(const OutageDrill&) const = default;

@@ -62,6 +62,13 @@ struct EventMark {
     bool operator==(const EventMark&) const = default;
 };
 
+/// How long snapshots could be kept on a box that comes to its ceiling.
+struct LadderThatFits {
+    double today_days = 0;
+    std::optional<double> longest_days;            ///< empty: no ladder keeps it below the ceiling
+    bool operator==(const LadderThatFits&) const = default;
+};
+
 struct BoxOutlook {
     std::string name;
     double label_bytes = 0, raw_bytes = 0, usable_bytes = 0, ceiling_bytes = 0;  ///< label, raw: 0 if only `usable` was given
@@ -79,6 +86,7 @@ struct BoxOutlook {
     std::vector<EventMark> events;
     std::vector<double> peak_used_bytes;           ///< the most used within the horizon, of each path, rising
     std::vector<double> ceiling_days;              ///< first passages of the paths that come to it, rising
+    std::optional<LadderThatFits> ladder_that_fits; ///< where the ceiling comes with more than 1 − confidence
     bool operator==(const BoxOutlook&) const = default;
 };
 

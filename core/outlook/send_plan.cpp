@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 #include <limits>
 #include <map>
+#include <tuple>
 
 namespace ullage {
 
@@ -44,10 +45,46 @@ std::optional<Upstream> bringer_of(const Site& site, const std::string& dataset,
     return {};
 }
 
+/// Calendars that several sends have in common, worked out once.
+class Calendars {
+public:
+    explicit Calendars(const SendContext& c) : c_(c) {}
+
+    std::shared_ptr<const LadderClock> clock(const Ladder& ladder) {
+        for (const auto& [known, clock] : clocks_)
+            if (known == ladder) return clock;
+        clocks_.emplace_back(ladder, std::make_shared<LadderClock>(ladder, c_.zone));
+        return clocks_.back().second;
+    }
+
+    std::shared_ptr<const LadderGrid> grid(const std::shared_ptr<const LadderClock>& clock, Instant from,
+                                           Instant to) {
+        if (!clock) return nullptr;
+        auto& known = grids_[clock.get()];
+        if (!known.second || from < known.first)
+            known = {from, std::make_shared<LadderGrid>(*clock, from, to)};
+        return known.second;
+    }
+
+    SnapshotSupply supply(const std::shared_ptr<const LadderClock>& clock, Send::Steps steps, double period_days,
+                          Instant from, Instant to) {
+        const auto [it, is_new] = supplies_.try_emplace({clock.get(), steps, period_days, from});
+        if (is_new) it->second = snapshots_to_send(*clock, steps, days(period_days), from, to);
+        return it->second;
+    }
+
+private:
+    const SendContext& c_;
+    std::vector<std::pair<Ladder, std::shared_ptr<const LadderClock>>> clocks_;
+    std::map<const LadderClock*, std::pair<Instant, std::shared_ptr<const LadderGrid>>> grids_;
+    std::map<std::tuple<const LadderClock*, Send::Steps, double, Instant>, SnapshotSupply> supplies_;
+};
+
 class SendPlanner {
 public:
-    SendPlanner(const SendContext& c, std::size_t index, std::vector<PlannedSend>& plans)
-        : c_(c), send_(c.site.sends[index]), index_(index), plans_(plans), plan_(plans[index]) {}
+    SendPlanner(const SendContext& c, std::size_t index, std::vector<PlannedSend>& plans, Calendars& calendars)
+        : c_(c), send_(c.site.sends[index]), index_(index), plans_(plans), plan_(plans[index]),
+          calendars_(calendars) {}
 
     void set_route(Problems& problems) {
         plan_.send = static_cast<int>(index_);
@@ -153,12 +190,12 @@ public:
             if (const auto& u = plan_.upstream[d])
                 plan_.source_ladders.push_back(plans_[u->send].box_ladders[u->part]);
             else
-                plan_.source_ladders.push_back(std::make_shared<LadderClock>(
-                    c_.site.datasets[std::size_t(plan_.datasets[d])].ladder, c_.zone));
+                plan_.source_ladders.push_back(
+                    calendars_.clock(c_.site.datasets[std::size_t(plan_.datasets[d])].ladder));
             if (std::holds_alternative<AsSource>(send_.ladder))
                 plan_.box_ladders.push_back(plan_.source_ladders.back());
             else if (const auto* own = std::get_if<Ladder>(&send_.ladder))
-                plan_.box_ladders.push_back(std::make_shared<LadderClock>(*own, c_.zone));
+                plan_.box_ladders.push_back(calendars_.clock(*own));
             else
                 plan_.box_ladders.push_back(nullptr);
         }
@@ -189,7 +226,7 @@ private:
             const double earlier = in_days(plan_.source_ladders[d]->span()) + plan_.period_days;
             earliest = std::min(earliest, from_day - earlier);
             plan_.supplies.back() =
-                snapshots_to_send(*plan_.source_ladders[d], send_.steps, days(plan_.period_days),
+                calendars_.supply(plan_.source_ladders[d], send_.steps, plan_.period_days,
                                   plus_days(c_.start, from_day - earlier), end_);
         }
         for (std::size_t d = 0; d < plan_.datasets.size(); ++d)
@@ -197,9 +234,7 @@ private:
                 for (const auto& a : plans_[u->send].received[u->part])
                     earliest = std::min(earliest, days_between(c_.start, a.snapshot));
         for (const auto& ladder : plan_.box_ladders)
-            plan_.box_grids.push_back(
-                ladder ? std::make_shared<LadderGrid>(*ladder, plus_days(c_.start, earliest), end_)
-                       : nullptr);
+            plan_.box_grids.push_back(calendars_.grid(ladder, plus_days(c_.start, earliest), end_));
     }
 
     void set_first_copy() {
@@ -254,6 +289,7 @@ private:
     std::size_t index_;
     std::vector<PlannedSend>& plans_;
     PlannedSend& plan_;
+    Calendars& calendars_;
     Instant end_{};
     double reach_back_ = 0;
 };
@@ -373,10 +409,11 @@ double first_copy_days(const PlannedSend& plan, const Send& send, const SendCont
 tl::expected<std::vector<PlannedSend>, Problems> plan_sends(const SendContext& context) {
     Problems problems;
     std::vector<PlannedSend> plans(context.site.sends.size());
+    Calendars calendars(context);
     std::vector<SendPlanner> planners;
     planners.reserve(plans.size());
     for (std::size_t i = 0; i < plans.size(); ++i) {
-        planners.emplace_back(context, i, plans);
+        planners.emplace_back(context, i, plans, calendars);
         planners.back().set_route(problems);
     }
     if (!problems.empty()) return tl::unexpected(problems);

@@ -7,11 +7,7 @@
 ///   usable      of each box, the least usable size that stays below its ceiling over the horizon: the
 ///               quantile of the most used ÷ ceiling. What a stored byte takes stays as on today's pool.
 ///   ladder      of each box, the longest time its snapshots can be kept with the fill staying below the
-///               ceiling over the horizon and its sends keeping their windows. The longest rung of every
-///               dataset's ladder there is moved (the dataset's own where the box keeps as the source
-///               does, so there too); rungs that would outlast it are cut to it. Up to the
-///               horizon, or to today's ladder where that is longer: beyond it nothing changes within the
-///               horizon.
+///               ceiling over the horizon (ladder_fit.h), and whether its sends keep their windows
 ///   order-date  of each box, the last safe day to order: the quantile of the ceiling day less the lead time
 /// Each with the confidence asked for: 0.9 means 9 futures in 10.
 

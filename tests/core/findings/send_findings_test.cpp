@@ -190,9 +190,10 @@ TEST(Questions, TheDrillSaysWhetherTheBaseSurvivesAndWhatWouldRaiseIt) {
     d.resends_everything = true;
     d.chance_base_survives = 0;
     d.resend_bytes = {9e12, 9e12, 9e12};
+    d.resend_days = {9, 9, 9};
     d.room_needed_bytes = 10e12;
     d.room_free_bytes = 8e12;
-    EXPECT_NE(drill_text(d).find("gone in all futures: everything is sent again, 9 TB."), std::string::npos);
+    EXPECT_NE(drill_text(d).find("gone in all futures: everything is sent again, 9 TB in 9 days."), std::string::npos);
     EXPECT_NE(drill_text(d).find("needs 10 TB for it beside the old copy; it has 8 TB free then, which is too little"),
               std::string::npos);
     EXPECT_EQ(nlohmann::json::parse(drill_json(d)).at("full_resend").at("room_free_bytes"), 8e12);

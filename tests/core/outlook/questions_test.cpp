@@ -83,7 +83,8 @@ TEST(Outage, OneLongerThanTheLadderSendsEverythingAgainAndNeedsRoomForIt) {
     EXPECT_NEAR(*d.room_free_bytes, 3 * tb - point_at(attic, 123).used_bytes.p50, 1 * gb);
     // the old increment, then everything
     const double goodput = outlook_of(s, 1).sends[0].goodput.bits_per_second;
-    EXPECT_GT(d.catch_up_days.p50, 1 * tb * payload * 8 / goodput / 86400);
+    EXPECT_NEAR(d.resend_days.p50, 1 * tb * payload * 8 / goodput / 86400, 0.001);
+    EXPECT_GT(d.catch_up_days.p50, d.resend_days.p50);
 }
 
 TEST(Outage, HoldingTheLastSentOrALongerLadderRaisesWhatIsSurvived) {
@@ -325,6 +326,23 @@ TEST(Solve, TheLongestLadderFitsAndOneStepMoreDoesNot) {
     EXPECT_TRUE(over(longest + 1));
     // Home has room for anything within the horizon.
     EXPECT_TRUE(a.ladders[0].as_long_as_the_horizon);
+}
+
+TEST(Solve, ABoxThatComesToItsCeilingIsToldTheLadderThatFits) {
+    auto s = plain();
+    EXPECT_FALSE(outlook_of(s, 1).boxes[1].ladder_that_fits);
+    s.boxes[1].usable = Entered<Bytes>(Bytes{1.3 * tb});
+    s.datasets[0].ladder = daily(60);
+    const auto told = outlook_of(s, 1).boxes[1].ladder_that_fits;
+    ASSERT_TRUE(told && told->longest_days);
+    EXPECT_EQ(told->today_days, 60);
+    EXPECT_LT(*told->longest_days, 60);
+    s.datasets[0].ladder = daily(static_cast<int>(*told->longest_days));
+    EXPECT_EQ(outlook_of(s, 1).boxes[1].chance_of_ceiling_within_horizon, 0);
+    s.boxes[1].usable = Entered<Bytes>(Bytes{1 * tb});  // the live data alone pass the ceiling
+    const auto none = outlook_of(s, 1).boxes[1].ladder_that_fits;
+    ASSERT_TRUE(none);
+    EXPECT_FALSE(none->longest_days);
 }
 
 TEST(Solve, ABoxesOwnLadderIsMovedAndTheSourcesIsNot) {

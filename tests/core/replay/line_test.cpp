@@ -117,6 +117,45 @@ void expect_wait(double load, bool exponential_service, Sharing sharing, double 
 TEST(Line, InTurnWithConstantServiceWaitsAsMD1) {
     expect_wait(0.5, false, Sharing::in_turn, 0.5);
     expect_wait(0.8, false, Sharing::in_turn, 2.0);
+    // 8 arrivals an hour, 5 minutes each: 5 minutes (a problem in Render and Stair; its answer from memory)
+    const Mean m = mean_wait(8.0 / 12, false, Sharing::in_turn);
+    EXPECT_NEAR(m.value * 5, 5, 3 * m.error * 5);
+}
+
+TEST(Line, ABurstThroughALineThatOpensLateStaysWithinTheBounds) {
+    // Token bucket (b, r) through rate-latency (R, T): backlog ≤ b + rT, delay ≤ T + b/R (Le Boudec and
+    // Thiran, Network Calculus, s. 1.4, from memory). 50 GB at once, then 2 GB an hour; 5 GB an hour
+    // from half past: 51 GB and 10.5 h, both of which this very case comes to.
+    constexpr double gigabit = 8e9;
+    auto link = server(Sharing::in_turn);
+    link.line_bits_per_second = 5 * gigabit / 3600;
+    link.open = {{Instant(std::chrono::seconds(std::int64_t(begins) + 1800)),
+                  Instant(std::chrono::seconds(std::int64_t(begins) + 400 * hour)), 1}};
+    Line line(link);
+    double now = begins;
+    double backlog = 0;
+    double delay = 0;
+    std::vector<double> began;
+    double next_arrival = begins;
+    while (now < begins + 100 * double(hour)) {
+        const double next = std::min(next_arrival, line.next_event(now));
+        for (const auto& t : line.advance(now, next)) delay = std::max(delay, next - began[t.id]);
+        now = next;
+        double left = 0;
+        for (const auto& t : line.transfers()) left += t.bits_left;
+        backlog = std::max(backlog, left);
+        if (now != next_arrival) continue;
+        Transfer t;
+        t.id = began.size();
+        t.bits_left = (began.empty() ? 50 : 0.02) * gigabit;
+        line.begin(t);
+        began.push_back(now);
+        next_arrival += 36;
+    }
+    EXPECT_LE(backlog, 51.0001 * gigabit);
+    EXPECT_GE(backlog, 50.9 * gigabit);
+    EXPECT_LE(delay, 10.5 * double(hour) + 1e-3);
+    EXPECT_NEAR(delay, 10.5 * double(hour), 40);
 }
 
 TEST(Line, InTurnWithExponentialServiceWaitsAsMM1) {
