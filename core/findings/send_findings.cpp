@@ -168,15 +168,18 @@ private:
                                 ? "; carrying it by hand may be faster" : ""));
         if (!s_.first_copy) return;
         const auto& w = *s_.first_copy;
-        const auto in = [&](const std::optional<double>& days) {
-            return days ? say_days(std::ceil(*days)) : "more than the horizon";
-        };
+        const std::string by_line =
+            w.link_in_step_days ? fmt::format("takes {} over the line", say_days(std::ceil(*w.link_in_step_days)))
+            : w.link_base_expires
+                ? fmt::format("does not get there over the line ({} would let go of the snapshot it starts from)", s_.from)
+                : std::string("takes longer than the horizon over the line");
+        const std::string by_courier =
+            w.courier_days ? say_days(std::ceil(*w.courier_days)) : "longer than the horizon";
         add(Level::note,
-            fmt::format("Until the nightly runs are in step, the first copy takes {} over the line and {} carried by "
-                        "hand (copying {}, {} on the road, the rest catching up): {}{}.",
-                        in(w.link_in_step_days), in(w.courier_days), say_hours(w.courier_copy_days * 24),
-                        say_hours(w.courier_away_days * 24),
-                        w.carry ? "carry it by hand" : "send it over the line",
+            fmt::format("Until the nightly runs are in step, the first copy {}, and {} carried by hand (copying {}, "
+                        "{} on the road, the rest catching up): {}{}.",
+                        by_line, by_courier, say_hours(w.courier_copy_days * 24),
+                        say_hours(w.courier_away_days * 24), w.carry ? "carry it by hand" : "send it over the line",
                         w.break_even_bytes ? fmt::format("; from {} on, carrying is sooner", size(*w.break_even_bytes))
                                            : ""));
         const bool by_hand = send_ && send_->first_copy.by == FirstCopy::By::courier;

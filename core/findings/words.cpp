@@ -34,10 +34,10 @@ std::string limit_words(Limit limit) {
     switch (limit) {
         case Limit::rate: return "the line's own rate";
         case Limit::window: return "the receive window over the round trip";
-        case Limit::loss: return "lost packets";
+        case Limit::loss: return "packet loss";
         case Limit::cipher: return "the speed of the cipher";
-        case Limit::disk: return "the disks";
-        case Limit::hours: return "the hours in which the line is open";
+        case Limit::disk: return "the speed of the disks";
+        case Limit::hours: return "the time the line is open";
     }
     return {};
 }

@@ -181,6 +181,7 @@ private:
         settings.seed = settings_.seed;
         settings.threads = settings_.threads;
         settings.stop = progress_.stop;
+        settings.only_shorter = true;
         const auto fit = longest_ladder(context, box, settings);
         if (!fit) return {};
         return LadderThatFits{fit->today_days, fit->longest_days};

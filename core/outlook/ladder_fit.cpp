@@ -124,10 +124,10 @@ public:
             keepings_.push_back(*k);
         }
         if (keepings_.empty()) return {};
-        const double most = std::max(c_.horizon_days, fit.today_days);
+        const double most = settings_.only_shorter ? fit.today_days : std::max(c_.horizon_days, fit.today_days);
         double low = 1;
         double high = std::max(1.0, std::floor(most / step));
-        if (fits(high * step)) {
+        if (!settings_.only_shorter && fits(high * step)) {
             fit.as_long_as_the_horizon = true;
             low = high;
         } else if (!fits(low * step)) {

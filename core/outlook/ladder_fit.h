@@ -24,6 +24,7 @@ struct LadderFitSettings {
     std::uint64_t seed = 1;
     int threads = 0;
     std::stop_token stop;
+    bool only_shorter = false;  ///< today's does not fit: look below it alone
 };
 
 struct LadderFit {

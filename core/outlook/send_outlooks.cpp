@@ -24,9 +24,9 @@ constexpr double age_point_days = 28;
 class SendSummary {
 public:
     SendSummary(const SendContext& c, const std::vector<PlannedSend>& sends, std::size_t index,
-                const Traces& traces, const PathsPlan& plan, const Paths& paths)
+                const Traces& traces, const PathArrivals& arrivals, const PathsPlan& plan, const Paths& paths)
         : c_(c), sends_(sends), planned_(sends[index]), send_(c.site.sends[index]),
-          link_(c.site.links[std::size_t(planned_.link)]), index_(index), traces_(traces), plan_(plan),
+          link_(c.site.links[std::size_t(planned_.link)]), index_(index), traces_(traces), arrivals_(arrivals), plan_(plan),
           paths_(paths), hours_(link_.hours, c.zone) {
         end_ = plus_days(c.start, c.horizon_days);
         const double done = planned_.first_copy_done_day.value_or(c.horizon_days);
@@ -228,17 +228,30 @@ private:
                          [](const EventRun& a, const EventRun& b) { return a.on < b.on; });
     }
 
+    /// The run that brings the first snapshot of a dataset (its place in the send) taken at or after `on`.
+    const RunRecord* carrier(std::size_t path, std::size_t part, Instant on) const {
+        const auto& list = traces_[path][index_];
+        const auto& came = arrivals_[path][index_][part];
+        const auto first = std::lower_bound(came.begin(), came.end(), on,
+                                            [](const Arrival& a, Instant t) { return a.snapshot < t; });
+        if (first == came.end())
+            return !list.empty() && !list.back().finished && list.back().begun >= on ? &list.back() : nullptr;
+        const auto run = std::lower_bound(list.begin(), list.end(), first->at,
+                                          [](const RunRecord& r, Instant t) { return r.done < t; });
+        return run == list.end() ? nullptr : &*run;
+    }
+
     void event(std::size_t d, std::size_t e) {
+        const auto part = static_cast<std::size_t>(
+            std::find(planned_.datasets.begin(), planned_.datasets.end(), static_cast<int>(d)) -
+            planned_.datasets.begin());
         std::vector<double> bytes;
         std::vector<double> hours;
         std::vector<double> nights;
         double fitted = 0;
         for (std::size_t p = 0; p < traces_.size(); ++p) {
-            const Instant on = plus_days(c_.start, paths_.samples[p][d].events[e].day);
-            const auto& list = traces_[p][index_];
-            const auto run = std::find_if(list.begin(), list.end(),
-                                          [&](const RunRecord& r) { return r.snapshot >= on; });
-            if (run == list.end()) continue;
+            const auto* run = carrier(p, part, plus_days(c_.start, paths_.samples[p][d].events[e].day));
+            if (!run) continue;
             bytes.push_back(run->bytes);
             hours.push_back(hours_of(*run));
             nights.push_back(runs_due(run->due, run->done));
@@ -385,6 +398,7 @@ private:
     const Link& link_;
     std::size_t index_;
     const Traces& traces_;
+    const PathArrivals& arrivals_;  // of the paths, if any dataset has planned events
     const PathsPlan& plan_;
     const Paths& paths_;
     WeeklyHours hours_;
@@ -404,12 +418,15 @@ std::optional<std::vector<SendOutlook>> replay_sends(const SendContext& context,
     PathsReplay replayed;
     replayed.threads = settings.threads;
     replayed.survival_from = plus_days(context.start, std::max(0.0, context.horizon_days - days_per_year));
+    PathArrivals arrivals;
+    if (std::any_of(context.models.begin(), context.models.end(), [](const auto& m) { return !m.events.empty(); }))
+        replayed.arrivals = &arrivals;
     const auto traces =
         replay_paths(context, sends, plan, paths, replayed, progress, progress_from, progress_to);
     if (!traces) return {};
     for (std::size_t i = 0; i < sends.size(); ++i) {
         if (progress.stop.stop_requested()) return {};
-        outlooks.push_back(SendSummary(context, sends, i, *traces, plan, paths).summary());
+        outlooks.push_back(SendSummary(context, sends, i, *traces, arrivals, plan, paths).summary());
         auto& o = outlooks.back();
         if (o.falls_behind || o.chance_of_missing_window > 1 - context.site.confidence)
             o.line_rate_needed = line_rate_needed(context, sends[i].link, {i}, context.site.confidence, plan,

@@ -41,6 +41,7 @@ std::optional<Traces> replay_paths(const SendContext& context, const std::vector
     noting.survival_from = settings.survival_from;
     noting.survival_every = std::max(1, static_cast<int>(days_per_year / shortest / survival_samples));
     Traces traces(std::min(paths.samples.size(), settings.most_paths));
+    if (settings.arrivals) settings.arrivals->resize(traces.size());
     tbb::task_arena arena(settings.threads > 0 ? settings.threads : tbb::task_arena::automatic);
     constexpr std::size_t round = 8;
     for (std::size_t from = 0; from < traces.size(); from += round) {
@@ -48,9 +49,11 @@ std::optional<Traces> replay_paths(const SendContext& context, const std::vector
         arena.execute([&] {
             tbb::parallel_for(from, std::min(from + round, traces.size()), [&](std::size_t p) {
                 const bool note = p == 0 || settings.survival_on_all_paths;
-                traces[p] = replay_traced(links, replayed, end, PathBytes(context, sends, plan, paths, p),
-                                          note ? noting : ReplayOptions())
-                                .runs;
+                ReplayOptions options = note ? noting : ReplayOptions();
+                options.keep_arrivals = settings.arrivals != nullptr;
+                auto trace = replay_traced(links, replayed, end, PathBytes(context, sends, plan, paths, p), options);
+                traces[p] = std::move(trace.runs);
+                if (settings.arrivals) (*settings.arrivals)[p] = std::move(trace.arrivals);
             });
         });
         if (progress.report)

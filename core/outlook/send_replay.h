@@ -15,6 +15,8 @@
 namespace ullage {
 
 using Traces = std::vector<std::vector<std::vector<RunRecord>>>;  ///< [path][send][run]
+/// What came to each box, and when: [path][send][dataset].
+using PathArrivals = std::vector<std::vector<std::vector<std::vector<Arrival>>>>;
 
 /// Paths that the replay runs over: fewer when there are many runs.
 int replay_sample_count(const std::vector<PlannedSend>& sends, double horizon_days, int paths);
@@ -25,6 +27,7 @@ struct PathsReplay {
     /// Runs that end from here on note how long their base survives, on the first path only …
     Instant survival_from = Instant::max();
     bool survival_on_all_paths = false;  ///< … or on all
+    PathArrivals* arrivals = nullptr;    ///< filled, if given
     /// The line `closed_link` carries nothing between these.
     int closed_link = -1;
     Instant closed_from{}, closed_to{};

@@ -121,9 +121,11 @@ TEST(SendFindings, FirstCopyAndRestoreCompareTheirTwoWays) {
     w.break_even_bytes = 1.5e12;
     w.carry = true;
     a.outlook.sends[0].first_copy = w;
-    EXPECT_TRUE(says(said(a), "takes 22 days over the line and 4 days carried by hand (copying 17 hours, 48 hours on the "
+    EXPECT_TRUE(says(said(a), "takes 22 days over the line, and 4 days carried by hand (copying 17 hours, 48 hours on the "
                               "road, the rest catching up): carry it by hand; from 1.5 TB on, carrying is sooner."));
     a.outlook.sends[0].first_copy->link_base_expires = true;
+    a.outlook.sends[0].first_copy->link_in_step_days.reset();
+    EXPECT_TRUE(says(said(a), "does not get there over the line (clinic would let go of the snapshot it starts from)"));
     EXPECT_EQ(level_of(said(a), "lets go of the snapshot that the first copy starts from"), Level::overruns);
     a.site.sends[0].first_copy.by = FirstCopy::By::courier;  // the line's fault is not this way's
     EXPECT_FALSE(says(said(a), "lets go of the snapshot"));

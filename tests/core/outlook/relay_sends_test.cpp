@@ -207,6 +207,20 @@ TEST(Sends, ARewriteIsSentWholeOverSoManyNightsAndAMoveCostsNothing) {
     EXPECT_LT(o.copy_age.front().max_hours, 27);
 }
 
+TEST(Sends, AnEventIsToldByTheRunThatBringsItsOwnDataset) {
+    // The other dataset of the send has a snapshot a week: what both have is days older.
+    auto s = plain(100);
+    auto other = dataset("other", 1 * tb, 0);
+    churn(other, 2 * gb);
+    other.ladder = {rung(1, Period::Unit::week, 8)};
+    s.datasets.push_back(other);
+    s.sends[0].datasets = {"other", "d"};
+    s.datasets[0].events = {event(Event::Kind::rewrite, 102, 0.3 * tb)};  // a Friday; the other's next is Monday
+    const auto o = outlook_of(s, 1).sends[0];
+    ASSERT_EQ(o.events.size(), 1u);
+    EXPECT_NEAR(o.events[0].bytes.p50 / (306 * gb * payload), 1, 0.01);
+}
+
 TEST(Sends, FallingBehindSaysWhenTheBacklogPassesTheLadderAndWhatRateWouldDo) {
     // 2 GB a day for 6 GB: runs that wait carry ever more days, 25 GB a week, and the ladder has four.
     auto s = plain(0.2);
