@@ -118,7 +118,8 @@ private:
     void planned_events() {
         for (const auto& e : s_.events) {
             const bool fits = e.chance_of_fitting >= outlook_.confidence;
-            if (fits && e.bytes.p50 <= 2 * s_.bytes_per_run.p95) continue;  // as any night
+            // As any night: a move, or what is small beside the rest.
+            if (e.bytes.p50 <= (fits ? 2 : 1) * s_.bytes_per_run.p95) continue;
             add(fits ? Level::note : Level::tight,
                 fmt::format("On {} “{}” {}. “{}” then carries {} in {}{}.", format_date(e.on), e.dataset, e.text,
                             s_.name, size(e.bytes.p50), say_hours(e.hours.p50),

@@ -8,7 +8,7 @@ namespace ullage {
 
 namespace {
 
-constexpr double most_paths = 24;
+constexpr double most_paths = 12;
 constexpr double most_runs = 100'000;  // of all the paths of a try
 constexpr double widest = 1000;  // times today's rate, up and down
 constexpr double close_enough = 1.01;

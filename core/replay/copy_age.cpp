@@ -37,7 +37,7 @@ double age_quantile(const std::vector<AgeStretch>& ages, double p) {
         low = std::min(low, a.from_hours);
         high = std::max(high, a.to_hours);
     }
-    for (int step = 0; step < 60; ++step) {  // bisection on the exact distribution function
+    for (int step = 0; step < 44; ++step) {  // bisection on the exact distribution function
         const double middle = (low + high) / 2;
         double below = 0;
         for (const auto& a : ages)
