@@ -3,9 +3,9 @@
 
 #include "core/findings/findings.h"
 
+#include <fmt/format.h>
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 
 namespace ullage {
 
@@ -32,12 +32,18 @@ std::string say_hours(double hours) {
 
 std::string limit_words(Limit limit) {
     switch (limit) {
-        case Limit::rate: return "the line's own rate";
-        case Limit::window: return "the receive window over the round trip";
-        case Limit::loss: return "packet loss";
-        case Limit::cipher: return "the speed of the cipher";
-        case Limit::disk: return "the speed of the disks";
-        case Limit::hours: return "the time the line is open";
+        case Limit::rate:
+            return "the line's own rate";
+        case Limit::window:
+            return "the receive window over the round trip";
+        case Limit::loss:
+            return "packet loss";
+        case Limit::cipher:
+            return "the speed of the cipher";
+        case Limit::disk:
+            return "the speed of the disks";
+        case Limit::hours:
+            return "the time the line is open";
     }
     return {};
 }

@@ -17,9 +17,9 @@
 ///   pppoe, then vlan          on the Ethernet frame
 /// The innermost packet has the link's `ip`, the packets of tunnels its `outer_ip` (absent: the
 /// same). Ethernet frames carry any MTU up to 65535, jumbo frames of 9000 included. A tunnel's own
-/// MTU is what its outer packet leaves (a fixed lower interface MTU, such as 1420, is entered as a lower
-/// `mtu`). An ssh channel's window is 2 MiB, which caps the window limit; a receive window is at
-/// most the 1,073,725,440 bytes that TCP can announce.
+/// MTU is what its outer packet leaves (a fixed lower interface MTU, such as 1420, is entered as a
+/// lower `mtu`). An ssh channel's window is 2 MiB, which caps the window limit; a receive window is
+/// at most the 1,073,725,440 bytes that TCP can announce.
 ///
 /// Ignored: slow start (under 2 s of a bulk send), queueing, reordering, acknowledgements on the
 /// other direction, retransmitted bytes, rekeying. The CUBIC response function knows no timeouts:

@@ -5,9 +5,9 @@
 #include "core/outlook/run_bytes.h"
 #include "core/units/quantity_text.h"
 
+#include <fmt/format.h>
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 #include <limits>
 
 namespace ullage {
@@ -43,16 +43,16 @@ Courier courier_of(const Site& site, const Send& send) {
         if (box && box->disk_rate) rate = std::min(rate, box->disk_rate->value);
     c.bytes_per_second = rate.value;
     c.days_away = typed.days_away > 0 ? typed.days_away : usual_days_away;
-    c.assumptions.push_back(
-        fmt::format("carried by hand, copying beside the source is taken to run at {}, with {:g} days on "
-                    "the road; give first_copy.copy_rate and days_away to say otherwise",
-                    format_byte_rate(rate), c.days_away));
+    c.assumptions.push_back(fmt::format(
+        "carried by hand, copying beside the source is taken to run at {}, with {:g} days on "
+        "the road; give first_copy.copy_rate and days_away to say otherwise",
+        format_byte_rate(rate), c.days_away));
     return c;
 }
 
 /// Payload by the middle forecast, planned events with it.
-double middle_bytes(const SendContext& c, const PlannedSend& s, int dataset, std::optional<Instant> from,
-                    Instant to) {
+double middle_bytes(const SendContext& c, const PlannedSend& s, int dataset,
+                    std::optional<Instant> from, Instant to) {
     const auto at = std::find(s.datasets.begin(), s.datasets.end(), dataset) - s.datasets.begin();
     const auto& m = c.models[std::size_t(dataset)];
     const double end = days_between(c.start, to);
@@ -60,7 +60,8 @@ double middle_bytes(const SendContext& c, const PlannedSend& s, int dataset, std
     double events = 0;
     for (const auto& e : m.events) {
         if (e.day <= std::max(begin, 0.0) || e.day > end) continue;
-        if (e.kind == Event::Kind::add || (from && e.kind == Event::Kind::rewrite)) events += e.bytes;
+        if (e.kind == Event::Kind::add || (from && e.kind == Event::Kind::rewrite))
+            events += e.bytes;
         if (e.kind == Event::Kind::remove && !from) events -= e.bytes;
     }
     const double stored =
@@ -93,8 +94,13 @@ Steps steps_of(const std::vector<RunRecord>& runs, Instant begin, bool first_is_
 class FirstCopyStudy {
 public:
     FirstCopyStudy(const SendContext& c, const std::vector<PlannedSend>& sends, std::size_t index)
-        : c_(c), sends_(sends), plan_(sends[index]), send_(c.site.sends[index]), index_(index),
-          courier_(courier_of(c.site, send_)), begin_(plus_days(c.start, plan_.first_copy_start_day)) {}
+        : c_(c),
+          sends_(sends),
+          plan_(sends[index]),
+          send_(c.site.sends[index]),
+          index_(index),
+          courier_(courier_of(c.site, send_)),
+          begin_(plus_days(c.start, plan_.first_copy_start_day)) {}
 
     FirstCopyWays ways() const {
         FirstCopyWays w;
@@ -110,12 +116,15 @@ public:
         w.courier_days = hand.in_step;
         w.courier_base_expires = hand.base_expired;
         w.break_even_bytes = break_even();
-        w.carry = w.courier_days && (!w.link_in_step_days || *w.courier_days < *w.link_in_step_days);
+        w.carry =
+            w.courier_days && (!w.link_in_step_days || *w.courier_days < *w.link_in_step_days);
         return w;
     }
 
 private:
-    double copy_days(double stored) const { return stored / courier_.bytes_per_second / seconds_per_day; }
+    double copy_days(double stored) const {
+        return stored / courier_.bytes_per_second / seconds_per_day;
+    }
 
     /// The sends from the start of the first copy on, this one as `change` leaves it.
     template <class Change>
@@ -123,11 +132,13 @@ private:
         auto replayed = replay_sends_of(c_, sends_);
         for (std::size_t s = 0; s < sends_.size(); ++s)
             if (s != index_ && sends_[s].by == FirstCopy::By::link && sends_[s].link == plan_.link)
-                from_nothing(replayed[s], sends_[s], plus_days(c_.start, sends_[s].first_copy_start_day));
+                from_nothing(replayed[s], sends_[s],
+                             plus_days(c_.start, sends_[s].first_copy_start_day));
         change(replayed[index_]);
         // A while after it would be done alone is enough to see it in step.
         const double alone = line_days(plan_.first_copy_stored);
-        const double until = std::isfinite(alone) ? plan_.first_copy_start_day + 3 * alone + 2 * copy_days(plan_.first_copy_stored) +
+        const double until = std::isfinite(alone) ? plan_.first_copy_start_day + 3 * alone +
+                                                        2 * copy_days(plan_.first_copy_stored) +
                                                         courier_.days_away + 60
                                                   : c_.horizon_days;
         const Instant end = plus_days(c_.start, std::min(until, c_.horizon_days));
@@ -150,7 +161,8 @@ private:
         const Instant end = plus_days(c_.start, c_.horizon_days);
         if (from >= end) return {};
         if (!send.after_each_snapshot)
-            return CalendarGrid(send.every.value, c_.zone, send.at).between(from + std::chrono::seconds(1), end);
+            return CalendarGrid(send.every.value, c_.zone, send.at)
+                .between(from + std::chrono::seconds(1), end);
         std::vector<Instant> due;
         for (const auto& supply : plan.supplies)
             due.insert(due.end(), std::upper_bound(supply.taken.begin(), supply.taken.end(), from),
@@ -195,14 +207,18 @@ private:
                                        plan_.first_copy_start_day, away) *
                       plan_.payload_per_stored[d];
         const ReplayLink link{plan_.line_bits_per_second, plan_.open, Sharing::evenly};
-        const auto done = transfer_end(link, plan_.own_bits_per_second, missed, plus_days(begin_, away));
+        const auto done =
+            transfer_end(link, plan_.own_bits_per_second, missed, plus_days(begin_, away));
         return done ? days_between(begin_, *done) : infinite;
     }
 
-    /// Bisection on the size; empty if carrying is never sooner, up to a million times today's size.
+    /// Bisection on the size; empty if carrying is never sooner, up to a million times today's
+    /// size.
     std::optional<double> break_even() const {
         const double now = std::max(plan_.first_copy_stored, 1e9);
-        const auto carry_is_sooner = [&](double stored) { return hand_days(stored) < line_days(stored); };
+        const auto carry_is_sooner = [&](double stored) {
+            return hand_days(stored) < line_days(stored);
+        };
         double low = now * 1e-6;
         double high = now;
         while (!carry_is_sooner(high)) {
@@ -230,13 +246,15 @@ private:
 }  // namespace
 
 std::optional<FirstCopyWays> first_copy_ways(const SendContext& context,
-                                             const std::vector<PlannedSend>& sends, std::size_t index) {
+                                             const std::vector<PlannedSend>& sends,
+                                             std::size_t index) {
     if (sends[index].by == FirstCopy::By::present) return {};
     return FirstCopyStudy(context, sends, index).ways();
 }
 
 std::vector<RestoreWays> restore_ways(const SendContext& c, const std::vector<PlannedSend>& sends,
-                                      std::size_t index, const PathsPlan& plan, const Paths& paths) {
+                                      std::size_t index, const PathsPlan& plan,
+                                      const Paths& paths) {
     const auto& s = sends[index];
     const auto& send = c.site.sends[index];
     const auto& link = c.site.links[std::size_t(s.link)];
@@ -244,7 +262,8 @@ std::vector<RestoreWays> restore_ways(const SendContext& c, const std::vector<Pl
     limits.downwards = true;
     if (send.cipher_rate) limits.cipher_rate = send.cipher_rate->value;
     for (const auto* box : {box_of(c.site, send.from), box_of(c.site, send.to)})
-        if (box && box->disk_rate && (!limits.disk_rate || box->disk_rate->value < *limits.disk_rate))
+        if (box && box->disk_rate &&
+            (!limits.disk_rate || box->disk_rate->value < *limits.disk_rate))
             limits.disk_rate = box->disk_rate->value;
     const auto rate = goodput(link, limits);
     if (!rate || rate->bits_per_second <= 0) return {};

@@ -5,9 +5,9 @@
 #include "core/pool/pool.h"
 #include "core/site/site_json.h"
 
+#include <fmt/format.h>
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 #include <limits>
 
 namespace ullage {
@@ -15,9 +15,9 @@ namespace ullage {
 namespace {
 
 Rung* longest_rung(Ladder& ladder) {
-    const auto at = std::max_element(ladder.begin(), ladder.end(), [](const Rung& a, const Rung& b) {
-        return a.lasts() < b.lasts();
-    });
+    const auto at =
+        std::max_element(ladder.begin(), ladder.end(),
+                         [](const Rung& a, const Rung& b) { return a.lasts() < b.lasts(); });
     return at == ladder.end() ? nullptr : &*at;
 }
 
@@ -29,7 +29,8 @@ double kept_days(const Ladder& ladder) {
 
 void keep_for(Rung& rung, double days) {
     rung.keep_for.reset();
-    rung.count = std::max(1, static_cast<int>(std::floor(days / in_days(rung.every.value.length()) + 1e-9)));
+    rung.count =
+        std::max(1, static_cast<int>(std::floor(days / in_days(rung.every.value.length()) + 1e-9)));
 }
 
 /// The longest rung keeps for `days`, and no other rung longer than that.
@@ -43,9 +44,9 @@ Ladder stretched(Ladder ladder, double days) {
 std::string ladder_text(const Ladder& ladder) {
     std::string text;
     for (const auto& rung : ladder)
-        text += fmt::format("{}{} × {}", text.empty() ? "" : ", ", to_text(rung.every.value),
-                            rung.count ? *rung.count
-                                       : static_cast<int>(rung.lasts() / rung.every.value.length()));
+        text += fmt::format(
+            "{}{} × {}", text.empty() ? "" : ", ", to_text(rung.every.value),
+            rung.count ? *rung.count : static_cast<int>(rung.lasts() / rung.every.value.length()));
     return text;
 }
 
@@ -63,7 +64,8 @@ auto& ladder_of(AnySite& site, const Keeping& k) {
 
 const Send* send_to(const Site& site, const std::string& dataset, const std::string& box) {
     for (const auto& s : site.sends)
-        if (s.to == box && std::find(s.datasets.begin(), s.datasets.end(), dataset) != s.datasets.end())
+        if (s.to == box &&
+            std::find(s.datasets.begin(), s.datasets.end(), dataset) != s.datasets.end())
             return &s;
     return nullptr;
 }
@@ -91,11 +93,15 @@ std::optional<Keeping> keeping_at(const Site& site, std::size_t dataset, const s
 class Fit {
 public:
     Fit(const SendContext& c, std::size_t box, const LadderFitSettings& settings)
-        : c_(c), box_(box), settings_(settings), site_(c.site),
+        : c_(c),
+          box_(box),
+          settings_(settings),
+          site_(c.site),
           changed_{site_, c.zone, c.start, c.horizon_days, c.models} {
         const auto& there = c.site.boxes[box];
         if (there.pool) {
-            if (const auto size = capacity(*there.pool)) ceiling_bytes_ = size->usable_bytes * there.ceiling;
+            if (const auto size = capacity(*there.pool))
+                ceiling_bytes_ = size->usable_bytes * there.ceiling;
         } else if (there.usable) {
             ceiling_bytes_ = there.usable->value.value * there.ceiling;
         }
@@ -124,7 +130,8 @@ public:
             keepings_.push_back(*k);
         }
         if (keepings_.empty()) return {};
-        const double most = settings_.only_shorter ? fit.today_days : std::max(c_.horizon_days, fit.today_days);
+        const double most =
+            settings_.only_shorter ? fit.today_days : std::max(c_.horizon_days, fit.today_days);
         double low = 1;
         double high = std::max(1.0, std::floor(most / step));
         if (!settings_.only_shorter && fits(high * step)) {
@@ -140,7 +147,8 @@ public:
         if (stopped()) return {};
         fit.longest_days = low * step;
         set(low * step);
-        for (const auto& k : keepings_) fit.ladders.emplace_back(k.dataset, ladder_text(ladder_of(site_, k)));
+        for (const auto& k : keepings_)
+            fit.ladders.emplace_back(k.dataset, ladder_text(ladder_of(site_, k)));
         return fit;
     }
 
@@ -148,7 +156,8 @@ private:
     bool stopped() const { return settings_.stop.stop_requested(); }
 
     void set(double days) {
-        for (const auto& k : keepings_) ladder_of(site_, k) = stretched(ladder_of(c_.site, k), days);
+        for (const auto& k : keepings_)
+            ladder_of(site_, k) = stretched(ladder_of(c_.site, k), days);
     }
 
     bool fits(double days) {

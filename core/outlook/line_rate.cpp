@@ -10,19 +10,20 @@ namespace {
 
 constexpr double most_paths = 12;
 constexpr double most_runs = 100'000;  // of all the paths of a try
-constexpr double widest = 1000;  // times today's rate, up and down
+constexpr double widest = 1000;        // times today's rate, up and down
 constexpr double close_enough = 1.01;
 
 bool carry(const SendContext& context, const std::vector<PlannedSend>& plans,
-           const std::vector<std::size_t>& sends, double confidence, const PathsPlan& plan, const Paths& paths,
-           int threads, const std::stop_token& stop) {
+           const std::vector<std::size_t>& sends, double confidence, const PathsPlan& plan,
+           const Paths& paths, int threads, const std::stop_token& stop) {
     double runs = 0;
     for (const auto& p : plans) runs += p.expected_runs(context.horizon_days);
     for (const std::size_t s : sends)
         if (plans[s].by != FirstCopy::By::present && !plans[s].first_copy_done_day) return false;
     PathsReplay settings;
     settings.threads = threads;
-    settings.most_paths = static_cast<std::size_t>(std::clamp(most_runs / std::max(runs, 1.0), 1.0, most_paths));
+    settings.most_paths =
+        static_cast<std::size_t>(std::clamp(most_runs / std::max(runs, 1.0), 1.0, most_paths));
     Progress progress;
     progress.stop = stop;
     const auto traces = replay_paths(context, plans, plan, paths, settings, progress, 0, 1);
@@ -44,7 +45,8 @@ std::optional<double> line_rate_needed(const SendContext& context, int link,
                                        const PathsPlan& plan, const Paths& paths, int threads,
                                        const std::stop_token& stop) {
     Site site = context.site;
-    const SendContext changed{site, context.zone, context.start, context.horizon_days, context.models};
+    const SendContext changed{site, context.zone, context.start, context.horizon_days,
+                              context.models};
     auto& line = site.links[std::size_t(link)].up.value;
     const double today = line.value;
     auto plans = plan_sends(context);

@@ -3,12 +3,12 @@
 /// The least rate of a line that carries its nights.
 ///
 /// A rate carries a send if its first copy is done within the horizon and, in the worst year of the
-/// horizon, no more than 1 − confidence of its runs miss their window. The line's rate in the sends'
-/// direction is moved, its packets, hours and other limits stay; replays are made anew for each rate, on
-/// the paths already drawn (the first few: a quantile needs no more), and plans too where a first copy is
-/// yet to come.
-/// Bisection on the logarithm, to 1 %: more line may rarely make single runs later (see replay.h), so the
-/// answer is a rate that carries with one just below it that does not, not a proof about all below.
+/// horizon, no more than 1 − confidence of its runs miss their window. The line's rate in the
+/// sends' direction is moved, its packets, hours and other limits stay; replays are made anew for
+/// each rate, on the paths already drawn (the first few: a quantile needs no more), and plans too
+/// where a first copy is yet to come. Bisection on the logarithm, to 1 %: more line may rarely make
+/// single runs later (see replay.h), so the answer is a rate that carries with one just below it
+/// that does not, not a proof about all below.
 
 #include "core/outlook/send_replay.h"
 

@@ -8,9 +8,9 @@
 #include "core/site/site_json.h"
 #include "core/units/quantity_text.h"
 
+#include <fmt/format.h>
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 
 namespace ullage {
 
@@ -98,15 +98,16 @@ std::string lengthen_source(Site& site, const std::vector<PlannedSend>& plans, s
             up = plans[from].upstream[up->part];
         }
         if (ladder && lengthen(*ladder))
-            what += (what.empty() ? "" : ", ") + site.datasets[std::size_t(plans[s].datasets[d])].name;
+            what +=
+                (what.empty() ? "" : ", ") + site.datasets[std::size_t(plans[s].datasets[d])].name;
     }
     return what;
 }
 
 /// The least over the runs that ended in the weeks before `until`.
 std::optional<double> survived(const SendContext& context, const std::vector<PlannedSend>& plans,
-                               std::size_t send, const PathsPlan& plan, const Paths& paths, int threads,
-                               Instant until, const Progress& progress) {
+                               std::size_t send, const PathsPlan& plan, const Paths& paths,
+                               int threads, Instant until, const Progress& progress) {
     PathsReplay settings;
     settings.threads = threads;
     settings.survival_from = plus_days(until, -look_back_days);
@@ -118,17 +119,24 @@ std::optional<double> survived(const SendContext& context, const std::vector<Pla
         std::vector<RunRecord> before;
         for (const auto& run : path[send])
             if (run.done <= until) before.push_back(run);
-        if (const auto days = longest_outage_days(before)) least = std::min(least.value_or(*days), *days);
+        if (const auto days = longest_outage_days(before))
+            least = std::min(least.value_or(*days), *days);
     }
     return least;
 }
 
 class Drill {
 public:
-    Drill(const SendStudy& study, std::size_t send, const Settings& settings, const OutageQuestion& q,
-          const Progress& progress)
-        : study_(study), context_(study.context()), send_(send), settings_(settings), q_(q),
-          progress_(progress), down_(study.zone.instant_of(q.from)), back_(plus_days(down_, q.days)) {}
+    Drill(const SendStudy& study, std::size_t send, const Settings& settings,
+          const OutageQuestion& q, const Progress& progress)
+        : study_(study),
+          context_(study.context()),
+          send_(send),
+          settings_(settings),
+          q_(q),
+          progress_(progress),
+          down_(study.zone.instant_of(q.from)),
+          back_(plus_days(down_, q.days)) {}
 
     std::optional<OutageDrill> run() {
         const auto& plan = study_.plans[send_];
@@ -141,12 +149,13 @@ public:
         replayed.closed_link = plan.link;
         replayed.closed_from = down_;
         replayed.closed_to = back_;
-        const auto traces = replay_paths(context_, study_.plans, study_.plan, study_.paths, replayed,
-                                         quiet(), 0, 1);
+        const auto traces = replay_paths(context_, study_.plans, study_.plan, study_.paths,
+                                         replayed, quiet(), 0, 1);
         if (!traces) return {};
         tell(*traces);
         const auto longest = [&](const SendContext& c, const std::vector<PlannedSend>& plans) {
-            return survived(c, plans, send_, study_.plan, study_.paths, settings_.threads, down_, quiet());
+            return survived(c, plans, send_, study_.plan, study_.paths, settings_.threads, down_,
+                            quiet());
         };
         out_.longest_outage_days = longest(context_, study_.plans);
         if (progress_.stop.stop_requested()) return {};
@@ -193,7 +202,8 @@ private:
         double oldest = 0;
         const Instant end = std::min(plus_days(back_, catch_up_days) + std::chrono::seconds(1),
                                      plus_days(study_.start, study_.horizon_days));
-        for (const auto& a : copy_ages(runs, first, down_, end)) oldest = std::max(oldest, a.to_hours);
+        for (const auto& a : copy_ages(runs, first, down_, end))
+            oldest = std::max(oldest, a.to_hours);
         return oldest;
     }
 
@@ -201,11 +211,13 @@ private:
     void remedies(const Longest& longest) {
         const auto& from = study_.site.sends[send_].from;
         out_.remedies.push_back({OutageRemedy::Kind::hold_last_sent,
-                                 fmt::format("holding the last sent snapshot back at {}", from), {}});
+                                 fmt::format("holding the last sent snapshot back at {}", from),
+                                 {}});
         Site site = study_.site;
         const std::string what = lengthen_source(site, study_.plans, send_);
         if (what.empty()) return;
-        const SendContext changed{site, context_.zone, context_.start, context_.horizon_days, context_.models};
+        const SendContext changed{site, context_.zone, context_.start, context_.horizon_days,
+                                  context_.models};
         const auto plans = plan_sends(changed);
         if (!plans) return;
         out_.remedies.push_back(
@@ -235,9 +247,10 @@ void set_room(OutageDrill& drill, const SendStudy& study, std::size_t s, const E
                                   [&](const Box& b) { return b.name == plan.to; });
     for (const int d : plan.datasets) {
         const auto& model = study.models[std::size_t(d)];
-        const double charge = box != site.boxes.end()
-                                  ? charge_on(*box, site.datasets[std::size_t(d)], model.compression_ratio)
-                                  : 1.0;
+        const double charge =
+            box != site.boxes.end()
+                ? charge_on(*box, site.datasets[std::size_t(d)], model.compression_ratio)
+                : 1.0;
         std::vector<double> live;
         for (std::size_t p = 0; p < study.paths.samples.size(); ++p)
             live.push_back(PathBytes(study.context(), study.plans, study.plan, study.paths, p)
@@ -251,7 +264,8 @@ void set_room(OutageDrill& drill, const SendStudy& study, std::size_t s, const E
     for (const auto& b : outlook->boxes) {
         if (b.name != plan.to) continue;
         const Day day = site.as_of + std::chrono::days(static_cast<int>(back_day));
-        const auto after = std::find_if(b.fill.begin(), b.fill.end(), [&](const FillPoint& p) { return p.date >= day; });
+        const auto after = std::find_if(b.fill.begin(), b.fill.end(),
+                                        [&](const FillPoint& p) { return p.date >= day; });
         const auto& point = after == b.fill.end() ? b.fill.back() : *after;
         drill.room_free_bytes = b.usable_bytes - point.used_bytes.p50;
     }
@@ -260,7 +274,8 @@ void set_room(OutageDrill& drill, const SendStudy& study, std::size_t s, const E
 }  // namespace
 
 tl::expected<OutageDrill, ComputeError> outage_drill(const Site& site, const Evidence& evidence,
-                                                     const Settings& settings, const OutageQuestion& q,
+                                                     const Settings& settings,
+                                                     const OutageQuestion& q,
                                                      const Progress& progress) {
     auto study = study_sends(site, evidence, settings, progress);
     if (!study) return tl::unexpected(study.error());
@@ -273,21 +288,28 @@ tl::expected<OutageDrill, ComputeError> outage_drill(const Site& site, const Evi
     }
     const double from_day = double((q.from - study->site.as_of).count());
     if (!(from_day >= 0 && from_day < study->horizon_days))
-        return refused("", fmt::format("an outage from {} is outside the horizon, {} to {}",
-                                       format_date(q.from), format_date(study->site.as_of),
-                                       format_date(add_days(study->site.as_of, study->horizon_days))));
+        return refused("",
+                       fmt::format("an outage from {} is outside the horizon, {} to {}",
+                                   format_date(q.from), format_date(study->site.as_of),
+                                   format_date(add_days(study->site.as_of, study->horizon_days))));
     if (!(q.days > 0) || from_day + q.days >= study->horizon_days)
-        return refused("", fmt::format("an outage of {:g} days from {} does not end within the horizon; give "
-                                       "from above 0 to {:g} days", q.days, format_date(q.from),
-                                       std::floor(study->horizon_days - from_day)));
+        return refused(
+            "",
+            fmt::format("an outage of {:g} days from {} does not end within the horizon; give "
+                        "from above 0 to {:g} days",
+                        q.days, format_date(q.from), std::floor(study->horizon_days - from_day)));
     const auto& plan = study->plans[*send];
-    if (plan.by != FirstCopy::By::present && plan.first_copy_done_day.value_or(study->horizon_days) > from_day)
-        return refused(fmt::format("/sends/{}", *send),
-                       fmt::format("the first copy of “{}” is not complete by {}{}; ask for a later date",
-                                   q.send, format_date(q.from),
-                                   plan.first_copy_done_day
-                                       ? fmt::format(" but on {}", format_date(add_days(study->site.as_of, std::ceil(*plan.first_copy_done_day))))
-                                       : " nor within the horizon"));
+    if (plan.by != FirstCopy::By::present &&
+        plan.first_copy_done_day.value_or(study->horizon_days) > from_day)
+        return refused(
+            fmt::format("/sends/{}", *send),
+            fmt::format("the first copy of “{}” is not complete by {}{}; ask for a later date",
+                        q.send, format_date(q.from),
+                        plan.first_copy_done_day
+                            ? fmt::format(" but on {}", format_date(add_days(
+                                                            study->site.as_of,
+                                                            std::ceil(*plan.first_copy_done_day))))
+                            : " nor within the horizon"));
     auto drill = Drill(*study, *send, settings, q, progress).run();
     if (!drill) return tl::unexpected(ComputeError(Cancelled{}));
     if (drill->resends_everything) set_room(*drill, *study, *send, evidence, settings);

@@ -13,10 +13,15 @@ constexpr std::size_t most_known_gaps = 64;  // most sends have one, or a few wh
 
 }  // namespace
 
-PathBytes::PathBytes(const SendContext& c, const std::vector<PlannedSend>& sends, const PathsPlan& plan,
-                     const Paths& paths, std::size_t path)
-    : c_(c), sends_(sends), plan_(plan), edges_(paths.edges), sample_(paths.samples[path]),
-      path_(static_cast<std::uint32_t>(path)), first_weekday_(weekday_of(c.site.as_of)),
+PathBytes::PathBytes(const SendContext& c, const std::vector<PlannedSend>& sends,
+                     const PathsPlan& plan, const Paths& paths, std::size_t path)
+    : c_(c),
+      sends_(sends),
+      plan_(plan),
+      edges_(paths.edges),
+      sample_(paths.samples[path]),
+      path_(static_cast<std::uint32_t>(path)),
+      first_weekday_(weekday_of(c.site.as_of)),
       freed_(c.models.size()) {}
 
 double PathBytes::operator()(int send, int dataset, std::optional<Instant> from, Instant to) {
@@ -72,8 +77,8 @@ double PathBytes::events_between(std::size_t d, double from, double to, bool net
 
 double PathBytes::churn_between(std::size_t d, double from, double to) const {
     const auto& churn = sample_[d].churn;
-    auto j = static_cast<std::size_t>(
-        std::max<std::ptrdiff_t>(std::upper_bound(edges_.begin(), edges_.end(), from) - edges_.begin() - 1, 0));
+    auto j = static_cast<std::size_t>(std::max<std::ptrdiff_t>(
+        std::upper_bound(edges_.begin(), edges_.end(), from) - edges_.begin() - 1, 0));
     j = std::min(j, churn.size() - 1);
     double sum = 0;
     double at = from;
@@ -92,7 +97,8 @@ double PathBytes::shape_between(std::size_t d, double from, double to) const {
     for (double at = from; at < to;) {
         const double day = std::floor(at + 1e-9);
         const double end = std::min(to, day + 1);
-        const int weekday = static_cast<int>((static_cast<long long>(day) % 7 + 7 + first_weekday_) % 7);
+        const int weekday =
+            static_cast<int>((static_cast<long long>(day) % 7 + 7 + first_weekday_) % 7);
         sum += shape[std::size_t(weekday)] * (end - at);
         at = end;
     }
@@ -104,12 +110,13 @@ double PathBytes::run_noise(std::size_t d, double gap, double end) const {
     const double day = c_.models[d].day_variation;
     if (day <= 0) return 1;
     const auto it = std::upper_bound(edges_.begin(), edges_.end(), end);
-    const double interval = it == edges_.begin() || it == edges_.end() ? days_per_week : *it - *(it - 1);
+    const double interval =
+        it == edges_.begin() || it == edges_.end() ? days_per_week : *it - *(it - 1);
     const double variance = day * day * (1 / gap - 1 / std::max(gap, interval));
     if (variance <= 0) return 1;
     const double log_variance = std::log1p(variance);
-    const double z = normal_number(plan_.seed, run_noise_stream + static_cast<std::uint32_t>(d), path_,
-                                   static_cast<std::uint32_t>(std::llround(end * 24)));
+    const double z = normal_number(plan_.seed, run_noise_stream + static_cast<std::uint32_t>(d),
+                                   path_, static_cast<std::uint32_t>(std::llround(end * 24)));
     return std::exp(std::sqrt(log_variance) * z - log_variance / 2);
 }
 

@@ -2,11 +2,12 @@
 #pragma once
 /// Bytes of one run's step on one path of the forecast.
 ///
-/// Law. From one snapshot to a later one a send carries what was written between them: what the path's
-/// turnover curve frees in that gap, times the path's churn, the weekday shape and the noise of the
-/// gap, plus growth, plus what planned events put there; all times the payload of a stored byte. Of an
-/// event, `add` and `rewrite` are sent whole on their day, `remove` and `move` send next to nothing
-/// (moved blocks stay the blocks they were). A send of everything carries what is live.
+/// Law. From one snapshot to a later one a send carries what was written between them: what the
+/// path's turnover curve frees in that gap, times the path's churn, the weekday shape and the noise
+/// of the gap, plus growth, plus what planned events put there; all times the payload of a stored
+/// byte. Of an event, `add` and `rewrite` are sent whole on their day, `remove` and `move` send
+/// next to nothing (moved blocks stay the blocks they were). A send of everything carries what is
+/// live.
 
 #include "core/outlook/send_plan.h"
 

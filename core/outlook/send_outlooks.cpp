@@ -24,10 +24,19 @@ constexpr double age_point_days = 28;
 class SendSummary {
 public:
     SendSummary(const SendContext& c, const std::vector<PlannedSend>& sends, std::size_t index,
-                const Traces& traces, const PathArrivals& arrivals, const PathsPlan& plan, const Paths& paths)
-        : c_(c), sends_(sends), planned_(sends[index]), send_(c.site.sends[index]),
-          link_(c.site.links[std::size_t(planned_.link)]), index_(index), traces_(traces), arrivals_(arrivals), plan_(plan),
-          paths_(paths), hours_(link_.hours, c.zone) {
+                const Traces& traces, const PathArrivals& arrivals, const PathsPlan& plan,
+                const Paths& paths)
+        : c_(c),
+          sends_(sends),
+          planned_(sends[index]),
+          send_(c.site.sends[index]),
+          link_(c.site.links[std::size_t(planned_.link)]),
+          index_(index),
+          traces_(traces),
+          arrivals_(arrivals),
+          plan_(plan),
+          paths_(paths),
+          hours_(link_.hours, c.zone) {
         end_ = plus_days(c.start, c.horizon_days);
         const double done = planned_.first_copy_done_day.value_or(c.horizon_days);
         begin_ = plus_days(c.start, std::max(0.0, done));
@@ -41,7 +50,8 @@ public:
         out_.line_bits_per_second = link_.up.value.value;
         out_.goodput = planned_.goodput;
         out_.bound_by = planned_.goodput.bound_by;
-        out_.first_copy_bytes = planned_.by == FirstCopy::By::present ? 0 : planned_.first_copy_bytes;
+        out_.first_copy_bytes =
+            planned_.by == FirstCopy::By::present ? 0 : planned_.first_copy_bytes;
         for (const auto& u : planned_.upstream) out_.relays = out_.relays || u;
         first_copy();
         restore();
@@ -80,9 +90,7 @@ private:
         out_.restore_hours = run_quantiles(std::move(live));
     }
 
-    static double hours_of(const RunRecord& run) {
-        return days_between(run.due, run.done) * 24;
-    }
+    static double hours_of(const RunRecord& run) { return days_between(run.due, run.done) * 24; }
     static double share_of(const RunRecord& run) {
         return run.open_hours > 0 ? run.busy_hours / run.open_hours : run.busy_hours > 0 ? 1 : 0;
     }
@@ -103,13 +111,14 @@ private:
             }
         if (bytes.empty()) return;
         out_.open_hours_per_run = open / static_cast<double>(bytes.size());
-        out_.chance_of_missing_window = static_cast<double>(missed) / static_cast<double>(bytes.size());
+        out_.chance_of_missing_window =
+            static_cast<double>(missed) / static_cast<double>(bytes.size());
         out_.bytes_per_run = run_quantiles(std::move(bytes));
         out_.hours_per_run = run_quantiles(std::move(took));
         out_.open_share_per_run = run_quantiles(std::move(shares));
-        out_.starts_closed =
-            !planned_.due.empty() && std::all_of(planned_.due.begin(), planned_.due.end(),
-                                                 [&](Instant t) { return hours_.share_at(t) <= 0; });
+        out_.starts_closed = !planned_.due.empty() &&
+                             std::all_of(planned_.due.begin(), planned_.due.end(),
+                                         [&](Instant t) { return hours_.share_at(t) <= 0; });
         const double alone = out_.bytes_per_run.p95 * 8 /
                              std::max(planned_.goodput.bits_per_second, 1.0) / seconds_per_day;
         if (out_.chance_of_missing_window > 1 - c_.site.confidence && !hours_.always_open() &&
@@ -173,7 +182,8 @@ private:
     }
 
     void ages_over_time(Instant first) {
-        const auto points = static_cast<int>(std::ceil(days_between(begin_, end_) / age_point_days - 1e-9));
+        const auto points =
+            static_cast<int>(std::ceil(days_between(begin_, end_) / age_point_days - 1e-9));
         std::vector<std::vector<AgeStretch>> by_point(std::size_t(std::max(points, 0)));
         for (const auto& path : traces_) {
             const auto& list = path[index_];
@@ -181,7 +191,8 @@ private:
             Instant snapshot = first;
             for (std::size_t k = 0; k < by_point.size(); ++k) {
                 const Instant start = plus_days(begin_, age_point_days * double(k));
-                const Instant stop = std::min(end_, plus_days(begin_, age_point_days * double(k + 1)));
+                const Instant stop =
+                    std::min(end_, plus_days(begin_, age_point_days * double(k + 1)));
                 auto to = from;
                 while (to != list.end() && to->done < stop) ++to;
                 const auto some = copy_ages({from, to}, snapshot, start, stop);
@@ -228,14 +239,17 @@ private:
                          [](const EventRun& a, const EventRun& b) { return a.on < b.on; });
     }
 
-    /// The run that brings the first snapshot of a dataset (its place in the send) taken at or after `on`.
+    /// The run that brings the first snapshot of a dataset (its place in the send) taken at or
+    /// after `on`.
     const RunRecord* carrier(std::size_t path, std::size_t part, Instant on) const {
         const auto& list = traces_[path][index_];
         const auto& came = arrivals_[path][index_][part];
-        const auto first = std::lower_bound(came.begin(), came.end(), on,
-                                            [](const Arrival& a, Instant t) { return a.snapshot < t; });
+        const auto first =
+            std::lower_bound(came.begin(), came.end(), on,
+                             [](const Arrival& a, Instant t) { return a.snapshot < t; });
         if (first == came.end())
-            return !list.empty() && !list.back().finished && list.back().begun >= on ? &list.back() : nullptr;
+            return !list.empty() && !list.back().finished && list.back().begun >= on ? &list.back()
+                                                                                     : nullptr;
         const auto run = std::lower_bound(list.begin(), list.end(), first->at,
                                           [](const RunRecord& r, Instant t) { return r.done < t; });
         return run == list.end() ? nullptr : &*run;
@@ -250,7 +264,8 @@ private:
         std::vector<double> nights;
         double fitted = 0;
         for (std::size_t p = 0; p < traces_.size(); ++p) {
-            const auto* run = carrier(p, part, plus_days(c_.start, paths_.samples[p][d].events[e].day));
+            const auto* run =
+                carrier(p, part, plus_days(c_.start, paths_.samples[p][d].events[e].day));
             if (!run) continue;
             bytes.push_back(run->bytes);
             hours.push_back(hours_of(*run));
@@ -272,7 +287,8 @@ private:
 
     /// Times at which a run of this send is due in [from, to).
     double runs_due(Instant from, Instant to) const {
-        if (planned_.on_arrival) return std::max(1.0, std::ceil(days_between(from, to) / planned_.period_days));
+        if (planned_.on_arrival)
+            return std::max(1.0, std::ceil(days_between(from, to) / planned_.period_days));
         const auto a = std::lower_bound(planned_.due.begin(), planned_.due.end(), from);
         const auto b = std::lower_bound(a, planned_.due.end(), to);
         return std::max(1.0, double(b - a));
@@ -283,7 +299,8 @@ private:
         std::vector<double> lost;
         for (const auto& path : traces_) {
             const auto& list = path[index_];
-            const auto run = std::find_if(list.begin(), list.end(), [&](const RunRecord& r) { return r.full; });
+            const auto run =
+                std::find_if(list.begin(), list.end(), [&](const RunRecord& r) { return r.full; });
             if (run != list.end()) lost.push_back(days_between(c_.start, run->begun));
         }
         if (lost.size() * 2 < traces_.size()) return;
@@ -306,7 +323,8 @@ private:
                 const double from = std::max(quarter_of(open.from), double(q));
                 const double to = std::min(quarter_of(open.to), double(q + 1));
                 if (to > from)
-                    carries[std::size_t(q)] += rate * (to - from) * quarter_days * seconds_per_day / 8;
+                    carries[std::size_t(q)] +=
+                        rate * (to - from) * quarter_days * seconds_per_day / 8;
             }
         }
         std::vector<double> first_days;
@@ -320,7 +338,8 @@ private:
                 }
             }
             int first = quarters;  // of the overloaded quarters that go on to the end
-            while (first > 0 && asked[std::size_t(first - 1)] > overloaded * carries[std::size_t(first - 1)])
+            while (first > 0 &&
+                   asked[std::size_t(first - 1)] > overloaded * carries[std::size_t(first - 1)])
                 --first;
             if (first < quarters && late_at_the_end(path[index_]))
                 first_days.push_back(days_between(c_.start, begin_) + first * quarter_days);
@@ -342,9 +361,9 @@ private:
         });
     }
 
-    /// Since when a path has been behind, if it still is at the end, for more than a quarter, and has had
-    /// to send everything again for want of a common snapshot: one such run asks for nothing in the
-    /// quarters after the one it begins in.
+    /// Since when a path has been behind, if it still is at the end, for more than a quarter, and
+    /// has had to send everything again for want of a common snapshot: one such run asks for
+    /// nothing in the quarters after the one it begins in.
     static std::optional<Instant> resends_to_the_end(const std::vector<RunRecord>& runs) {
         const auto times = times_behind(runs);
         if (times.empty() || times.back().ended ||
@@ -387,8 +406,8 @@ private:
                                  share >= 0.05});
         }
         for (const auto& open : hours_.stretches(from, to))
-            out_.open_week.push_back({days_between(from, open.from) * 24, days_between(from, open.to) * 24,
-                                      open.share});
+            out_.open_week.push_back(
+                {days_between(from, open.from) * 24, days_between(from, open.to) * 24, open.share});
     }
 
     const SendContext& c_;
@@ -411,26 +430,31 @@ private:
 std::optional<std::vector<SendOutlook>> replay_sends(const SendContext& context,
                                                      const std::vector<PlannedSend>& sends,
                                                      const PathsPlan& plan, const Paths& paths,
-                                                     const Settings& settings, const Progress& progress,
-                                                     double progress_from, double progress_to) {
+                                                     const Settings& settings,
+                                                     const Progress& progress, double progress_from,
+                                                     double progress_to) {
     std::vector<SendOutlook> outlooks;
     if (sends.empty()) return outlooks;
     PathsReplay replayed;
     replayed.threads = settings.threads;
-    replayed.survival_from = plus_days(context.start, std::max(0.0, context.horizon_days - days_per_year));
+    replayed.survival_from =
+        plus_days(context.start, std::max(0.0, context.horizon_days - days_per_year));
     PathArrivals arrivals;
-    if (std::any_of(context.models.begin(), context.models.end(), [](const auto& m) { return !m.events.empty(); }))
+    if (std::any_of(context.models.begin(), context.models.end(),
+                    [](const auto& m) { return !m.events.empty(); }))
         replayed.arrivals = &arrivals;
     const auto traces =
         replay_paths(context, sends, plan, paths, replayed, progress, progress_from, progress_to);
     if (!traces) return {};
     for (std::size_t i = 0; i < sends.size(); ++i) {
         if (progress.stop.stop_requested()) return {};
-        outlooks.push_back(SendSummary(context, sends, i, *traces, arrivals, plan, paths).summary());
+        outlooks.push_back(
+            SendSummary(context, sends, i, *traces, arrivals, plan, paths).summary());
         auto& o = outlooks.back();
         if (o.falls_behind || o.chance_of_missing_window > 1 - context.site.confidence)
-            o.line_rate_needed = line_rate_needed(context, sends[i].link, {i}, context.site.confidence, plan,
-                                                  paths, settings.threads, progress.stop);
+            o.line_rate_needed =
+                line_rate_needed(context, sends[i].link, {i}, context.site.confidence, plan, paths,
+                                 settings.threads, progress.stop);
     }
     return outlooks;
 }

@@ -17,7 +17,8 @@ namespace ullage {
 std::optional<std::vector<SendOutlook>> replay_sends(const SendContext& context,
                                                      const std::vector<PlannedSend>& sends,
                                                      const PathsPlan& plan, const Paths& paths,
-                                                     const Settings& settings, const Progress& progress,
-                                                     double progress_from, double progress_to);
+                                                     const Settings& settings,
+                                                     const Progress& progress, double progress_from,
+                                                     double progress_to);
 
 }  // namespace ullage

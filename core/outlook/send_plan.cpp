@@ -3,9 +3,9 @@
 
 #include "core/link/hours.h"
 
+#include <fmt/format.h>
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 #include <limits>
 #include <map>
 #include <tuple>
@@ -14,8 +14,8 @@ namespace ullage {
 
 namespace {
 
-// One record's header in the stream, for each block (OpenZFS, include/sys/zfs_ioctl.h: the size of a
-// replay record).
+// One record's header in the stream, for each block (OpenZFS, include/sys/zfs_ioctl.h: the size of
+// a replay record).
 constexpr double record_header_bytes = 312;
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
@@ -28,14 +28,15 @@ double payload_of(const Send& send, const Dataset& dataset, double ratio) {
     return (send.payload == Send::Payload::expanded ? ratio / send.stream_ratio : 1.0) + headers;
 }
 
-/// How long a rung must last for `newest` to send its snapshots: two periods, so that a missed run does
-/// not lose the base.
+/// How long a rung must last for `newest` to send its snapshots: two periods, so that a missed run
+/// does not lose the base.
 Seconds lasting_of(const PlannedSend& plan) {
     return Seconds(std::llround(2 * plan.period_days * seconds_per_day));
 }
 
 /// The send that brings a dataset to a box, and which of its datasets it is.
-std::optional<Upstream> bringer_of(const Site& site, const std::string& dataset, const std::string& box) {
+std::optional<Upstream> bringer_of(const Site& site, const std::string& dataset,
+                                   const std::string& box) {
     for (std::size_t s = 0; s < site.sends.size(); ++s) {
         if (site.sends[s].to != box) continue;
         const auto& names = site.sends[s].datasets;
@@ -57,8 +58,8 @@ public:
         return clocks_.back().second;
     }
 
-    std::shared_ptr<const LadderGrid> grid(const std::shared_ptr<const LadderClock>& clock, Instant from,
-                                           Instant to) {
+    std::shared_ptr<const LadderGrid> grid(const std::shared_ptr<const LadderClock>& clock,
+                                           Instant from, Instant to) {
         if (!clock) return nullptr;
         auto& known = grids_[clock.get()];
         if (!known.second || from < known.first)
@@ -66,8 +67,8 @@ public:
         return known.second;
     }
 
-    SnapshotSupply supply(const std::shared_ptr<const LadderClock>& clock, Send::Steps steps, double period_days,
-                          Instant from, Instant to) {
+    SnapshotSupply supply(const std::shared_ptr<const LadderClock>& clock, Send::Steps steps,
+                          double period_days, Instant from, Instant to) {
         const auto [it, is_new] = supplies_.try_emplace({clock.get(), steps, period_days, from});
         if (is_new) it->second = snapshots_to_send(*clock, steps, days(period_days), from, to);
         return it->second;
@@ -77,13 +78,19 @@ private:
     const SendContext& c_;
     std::vector<std::pair<Ladder, std::shared_ptr<const LadderClock>>> clocks_;
     std::map<const LadderClock*, std::pair<Instant, std::shared_ptr<const LadderGrid>>> grids_;
-    std::map<std::tuple<const LadderClock*, Send::Steps, double, Instant>, SnapshotSupply> supplies_;
+    std::map<std::tuple<const LadderClock*, Send::Steps, double, Instant>, SnapshotSupply>
+        supplies_;
 };
 
 class SendPlanner {
 public:
-    SendPlanner(const SendContext& c, std::size_t index, std::vector<PlannedSend>& plans, Calendars& calendars)
-        : c_(c), send_(c.site.sends[index]), index_(index), plans_(plans), plan_(plans[index]),
+    SendPlanner(const SendContext& c, std::size_t index, std::vector<PlannedSend>& plans,
+                Calendars& calendars)
+        : c_(c),
+          send_(c.site.sends[index]),
+          index_(index),
+          plans_(plans),
+          plan_(plans[index]),
           calendars_(calendars) {}
 
     void set_route(Problems& problems) {
@@ -95,7 +102,8 @@ public:
         set_link(problems);
     }
 
-    /// How far back the copy of a send that is present must be known, for itself and for those it feeds.
+    /// How far back the copy of a send that is present must be known, for itself and for those it
+    /// feeds.
     void set_reach(std::map<std::size_t, double>& reach) {
         if (plan_.by == FirstCopy::By::present) {
             double back = reach[index_];
@@ -145,8 +153,10 @@ private:
             if (dataset.ladder.empty())
                 problems.push_back(
                     {pointer("/datasets"),
-                     fmt::format("“{}” keeps no snapshots, and a send carries the difference between "
-                                 "two: give the dataset a ladder", name)});
+                     fmt::format(
+                         "“{}” keeps no snapshots, and a send carries the difference between "
+                         "two: give the dataset a ladder",
+                         name)});
             plan_.datasets.push_back(static_cast<int>(d));
             plan_.upstream.push_back(upstream);
             plan_.payload_per_stored.push_back(
@@ -207,7 +217,8 @@ private:
         const auto* to = box(send_.to);
         if (plan_.by == FirstCopy::By::present) return;
         if (to && to->in_service)
-            plan_.first_copy_start_day = static_cast<double>((*to->in_service - c_.site.as_of).count());
+            plan_.first_copy_start_day =
+                static_cast<double>((*to->in_service - c_.site.as_of).count());
         for (const auto& u : plan_.upstream) {
             if (!u) continue;
             const auto& done = plans_[u->send].first_copy_done_day;
@@ -242,8 +253,8 @@ private:
         const Instant begin = plus_days(c_.start, plan_.first_copy_start_day);
         plan_.open = WeeklyHours(link.hours, c_.zone).stretches(std::min(begin, c_.start), end_);
         for (std::size_t d = 0; d < plan_.datasets.size(); ++d) {
-            const double live =
-                expected_live(c_.models[std::size_t(plan_.datasets[d])], plan_.first_copy_start_day);
+            const double live = expected_live(c_.models[std::size_t(plan_.datasets[d])],
+                                              plan_.first_copy_start_day);
             plan_.first_copy_stored += live;
             plan_.first_copy_bytes += live * plan_.payload_per_stored[d];
             plan_.base.push_back(base_of(d, begin));
@@ -356,8 +367,9 @@ void set_received(const SendContext& c, std::vector<PlannedSend>& plans, std::si
     }
     ReplayOptions options;
     options.keep_arrivals = true;
-    auto trace = replay_traced({ReplayLink{}}, sends, plus_days(c.start, c.horizon_days),
-                               [](int, int, std::optional<Instant>, Instant) { return 0.0; }, options);
+    auto trace = replay_traced(
+        {ReplayLink{}}, sends, plus_days(c.start, c.horizon_days),
+        [](int, int, std::optional<Instant>, Instant) { return 0.0; }, options);
     plan.received = std::move(trace.arrivals.back());
     if (present) return;
     const Instant done = plus_days(c.start, *plan.first_copy_done_day);
@@ -385,7 +397,8 @@ double PlannedSend::expected_runs(double horizon_days) const {
     return horizon_days / period_days;
 }
 
-double first_copy_days(const PlannedSend& plan, const Send& send, const SendContext& c, double stored) {
+double first_copy_days(const PlannedSend& plan, const Send& send, const SendContext& c,
+                       double stored) {
     if (plan.by == FirstCopy::By::present) return 0;
     const double payload =
         plan.first_copy_stored > 0 ? plan.first_copy_bytes / plan.first_copy_stored : 1;
@@ -428,93 +441,6 @@ tl::expected<std::vector<PlannedSend>, Problems> plan_sends(const SendContext& c
     return plans;
 }
 
-namespace {
-
-/// Of the snapshots that have arrived by each day (both lists oldest first), those the ladder keeps.
-void keep_over_time(KeptSnapshots& kept, const LadderClock* ladder, const std::vector<Instant>& snapshots,
-                    const std::vector<Instant>& arrivals, Instant start, const std::vector<double>& days) {
-    for (const double day : days) {
-        const Instant now = plus_days(start, day);
-        const auto end = snapshots.begin() +
-                         (std::upper_bound(arrivals.begin(), arrivals.end(), now) - arrivals.begin());
-        auto first = snapshots.begin();
-        if (ladder) {
-            const Instant oldest = now - Seconds(std::llround(ladder->span().value));
-            first = std::upper_bound(snapshots.begin(), end, oldest);
-            // One before, so that the first of a period is known to be the first.
-            if (first != snapshots.begin()) --first;
-        }
-        const std::vector<Instant> received(first, end);
-        kept.at.push_back(ladder ? ladder->thinned(received, now) : received);
-    }
-}
-
-/// A first copy that is still filling at the end: when it would be there, at the pace the link has.
-double would_arrive_day(const PlannedSend& s, Instant start, double last_day) {
-    double carried = 0;
-    for (const auto& open : s.open) {
-        const Instant from = std::max(open.from, plus_days(start, s.first_copy_start_day));
-        if (from < open.to)
-            carried += std::min(s.line_bits_per_second * open.share, s.own_bits_per_second) *
-                       days_between(from, open.to) * seconds_per_day / 8;
-    }
-    const double done = std::clamp(carried / std::max(s.first_copy_bytes, 1.0), 1e-6, 1.0);
-    return s.first_copy_start_day + (last_day - s.first_copy_start_day) / done;
-}
-
-}  // namespace
-
-KeptSnapshots kept_at_home(const LadderClock& ladder, const KnownPast& known, Instant start,
-                           const std::vector<double>& days) {
-    KeptSnapshots kept;
-    kept.home = true;
-    if (known.taken.empty() || ladder.empty()) {
-        for (const double day : days) kept.at.push_back(ladder.retained(plus_days(start, day)));
-        return kept;
-    }
-    auto snapshots = known.taken;
-    const auto later = ladder.taken(snapshots.back() + Seconds(1), plus_days(start, days.back()));
-    snapshots.insert(snapshots.end(), later.begin(), later.end());
-    keep_over_time(kept, &ladder, snapshots, snapshots, start, days);
-    return kept;
-}
-
-std::optional<KeptSnapshots> kept_at_box(const std::vector<PlannedSend>& sends, std::size_t dataset,
-                                         const std::string& box, const KnownPast& known, Instant start,
-                                         const std::vector<double>& days) {
-    for (const auto& s : sends) {
-        const auto at = std::find(s.datasets.begin(), s.datasets.end(), static_cast<int>(dataset));
-        if (s.to != box || at == s.datasets.end()) continue;
-        const auto d = static_cast<std::size_t>(at - s.datasets.begin());
-        KeptSnapshots kept;
-        kept.ramps = s.by == FirstCopy::By::link;
-        kept.ramp_from_day = s.first_copy_start_day;
-        std::vector<Instant> snapshots;  // received, oldest first …
-        std::vector<Instant> arrivals;   // … and when
-        if (s.by == FirstCopy::By::present) {
-            kept.arrives_day = -infinite;
-            snapshots = known.taken;
-            arrivals = known.taken;
-        } else if (s.first_copy_done_day) {
-            kept.arrives_day = *s.first_copy_done_day;
-        } else if (s.by == FirstCopy::By::courier || s.first_copy_start_day >= days.back()) {
-            kept.arrives_day = infinite;
-            kept.ramps = false;
-        } else {
-            kept.arrives_day = would_arrive_day(s, start, days.back());
-            kept.ramps = true;
-        }
-        for (const auto& a : s.received[d]) {
-            if (!snapshots.empty() && a.snapshot <= snapshots.back()) continue;
-            snapshots.push_back(a.snapshot);
-            arrivals.push_back(a.at);
-        }
-        keep_over_time(kept, s.box_ladders[d].get(), snapshots, arrivals, start, days);
-        return kept;
-    }
-    return {};
-}
-
 std::vector<ReplayLink> replay_links(const Site& site, const std::vector<PlannedSend>& sends) {
     std::vector<ReplayLink> links(site.links.size());
     for (const auto& s : sends) {
@@ -527,7 +453,8 @@ std::vector<ReplayLink> replay_links(const Site& site, const std::vector<Planned
     return links;
 }
 
-std::vector<ReplaySend> replay_sends_of(const SendContext& c, const std::vector<PlannedSend>& sends) {
+std::vector<ReplaySend> replay_sends_of(const SendContext& c,
+                                        const std::vector<PlannedSend>& sends) {
     std::vector<ReplaySend> result;
     for (const auto& s : sends) {
         const auto& send = c.site.sends[std::size_t(s.send)];
@@ -538,10 +465,12 @@ std::vector<ReplaySend> replay_sends_of(const SendContext& c, const std::vector<
         r.hold_last_sent = send.hold_last_sent;
         r.on_arrival = s.on_arrival;
         r.lasting = lasting_of(s);
-        r.from = plus_days(c.start, std::clamp(s.first_copy_done_day.value_or(infinite), 0.0, c.horizon_days));
+        r.from = plus_days(
+            c.start, std::clamp(s.first_copy_done_day.value_or(infinite), 0.0, c.horizon_days));
         r.due.assign(std::lower_bound(s.due.begin(), s.due.end(), c.start), s.due.end());
         for (std::size_t d = 0; d < s.datasets.size(); ++d) {
-            r.datasets.push_back({s.datasets[d], s.supplies[d], s.box_grids[d].get(), s.upstream[d]});
+            r.datasets.push_back(
+                {s.datasets[d], s.supplies[d], s.box_grids[d].get(), s.upstream[d]});
             std::vector<Instant> already;
             // A box that is there already was fed before; another starts from its first copy.
             for (const auto& a : s.received[d])

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/outlook/send_replay.h"
 
-#include <algorithm>
-#include <cmath>
 #include <tbb/parallel_for.h>
 #include <tbb/task_arena.h>
+#include <algorithm>
+#include <cmath>
 
 namespace ullage {
 
@@ -13,7 +13,7 @@ namespace {
 constexpr double replayed_runs = 300'000;  // over all sample paths
 constexpr int most_samples = 200;
 constexpr int least_samples = 8;
-constexpr int survival_samples = 120;      // a year's runs are alike
+constexpr int survival_samples = 120;  // a year's runs are alike
 
 }  // namespace
 
@@ -25,9 +25,11 @@ int replay_sample_count(const std::vector<PlannedSend>& sends, double horizon_da
     return std::min(paths, std::max(affordable, least_samples));
 }
 
-std::optional<Traces> replay_paths(const SendContext& context, const std::vector<PlannedSend>& sends,
-                                   const PathsPlan& plan, const Paths& paths, const PathsReplay& settings,
-                                   const Progress& progress, double progress_from, double progress_to) {
+std::optional<Traces> replay_paths(const SendContext& context,
+                                   const std::vector<PlannedSend>& sends, const PathsPlan& plan,
+                                   const Paths& paths, const PathsReplay& settings,
+                                   const Progress& progress, double progress_from,
+                                   double progress_to) {
     const auto replayed = replay_sends_of(context, sends);
     auto links = replay_links(context.site, sends);
     if (settings.closed_link >= 0) {
@@ -39,7 +41,8 @@ std::optional<Traces> replay_paths(const SendContext& context, const std::vector
     for (const auto& s : sends) shortest = std::min(shortest, s.period_days);
     ReplayOptions noting;
     noting.survival_from = settings.survival_from;
-    noting.survival_every = std::max(1, static_cast<int>(days_per_year / shortest / survival_samples));
+    noting.survival_every =
+        std::max(1, static_cast<int>(days_per_year / shortest / survival_samples));
     Traces traces(std::min(paths.samples.size(), settings.most_paths));
     if (settings.arrivals) settings.arrivals->resize(traces.size());
     tbb::task_arena arena(settings.threads > 0 ? settings.threads : tbb::task_arena::automatic);
@@ -51,14 +54,16 @@ std::optional<Traces> replay_paths(const SendContext& context, const std::vector
                 const bool note = p == 0 || settings.survival_on_all_paths;
                 ReplayOptions options = note ? noting : ReplayOptions();
                 options.keep_arrivals = settings.arrivals != nullptr;
-                auto trace = replay_traced(links, replayed, end, PathBytes(context, sends, plan, paths, p), options);
+                auto trace = replay_traced(links, replayed, end,
+                                           PathBytes(context, sends, plan, paths, p), options);
                 traces[p] = std::move(trace.runs);
                 if (settings.arrivals) (*settings.arrivals)[p] = std::move(trace.arrivals);
             });
         });
         if (progress.report)
-            progress.report(progress_from + (progress_to - progress_from) *
-                                                std::min(1.0, double(from + round) / double(traces.size())));
+            progress.report(progress_from +
+                            (progress_to - progress_from) *
+                                std::min(1.0, double(from + round) / double(traces.size())));
     }
     return traces;
 }
@@ -70,8 +75,8 @@ double missing_in_worst_year(const Traces& traces, std::size_t send, Instant sta
     std::vector<Count> years;
     for (const auto& path : traces)
         for (const auto& run : path[send]) {
-            const auto year =
-                static_cast<std::size_t>(std::max(0.0, days_between(start, run.due) / days_per_year));
+            const auto year = static_cast<std::size_t>(
+                std::max(0.0, days_between(start, run.due) / days_per_year));
             if (year >= years.size()) years.resize(year + 1);
             years[year].runs += 1;
             years[year].missed += run.missed ? 1 : 0;

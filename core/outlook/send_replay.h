@@ -22,7 +22,7 @@ using PathArrivals = std::vector<std::vector<std::vector<std::vector<Arrival>>>>
 int replay_sample_count(const std::vector<PlannedSend>& sends, double horizon_days, int paths);
 
 struct PathsReplay {
-    int threads = 0;                ///< 0: as many as there are
+    int threads = 0;  ///< 0: as many as there are
     std::size_t most_paths = SIZE_MAX;
     /// Runs that end from here on note how long their base survives, on the first path only …
     Instant survival_from = Instant::max();
@@ -34,9 +34,11 @@ struct PathsReplay {
 };
 
 /// Empty if stopped.
-std::optional<Traces> replay_paths(const SendContext& context, const std::vector<PlannedSend>& sends,
-                                   const PathsPlan& plan, const Paths& paths, const PathsReplay& settings,
-                                   const Progress& progress, double progress_from, double progress_to);
+std::optional<Traces> replay_paths(const SendContext& context,
+                                   const std::vector<PlannedSend>& sends, const PathsPlan& plan,
+                                   const Paths& paths, const PathsReplay& settings,
+                                   const Progress& progress, double progress_from,
+                                   double progress_to);
 
 /// Runs that missed their window ÷ runs, in the year of the horizon in which that is most, over all
 /// paths; 1 if there was no run at all.

@@ -12,7 +12,8 @@ std::optional<std::size_t> SendStudy::send_of(const std::string& name) const {
 }
 
 tl::expected<SendStudy, ComputeError> study_sends(const Site& site, const Evidence& evidence,
-                                                  const Settings& settings, const Progress& progress) {
+                                                  const Settings& settings,
+                                                  const Progress& progress) {
     const auto failed = [](Problems problems) {
         return tl::unexpected(ComputeError(std::move(problems)));
     };

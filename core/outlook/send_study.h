@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-/// A site's sends made ready for questions beyond the forecast: models, plans and the paths to replay,
-/// the same paths as the forecast's first ones.
+/// A site's sends made ready for questions beyond the forecast: models, plans and the paths to
+/// replay, the same paths as the forecast's first ones.
 
 #include "core/outlook/send_replay.h"
 
@@ -27,6 +27,7 @@ struct SendStudy {
 
 /// Problems as `compute`.
 tl::expected<SendStudy, ComputeError> study_sends(const Site& site, const Evidence& evidence,
-                                                  const Settings& settings, const Progress& progress);
+                                                  const Settings& settings,
+                                                  const Progress& progress);
 
 }  // namespace ullage

@@ -4,8 +4,8 @@
 #include "core/outlook/sold_rates_text.h"
 #include "core/units/quantity_text.h"
 
-#include <algorithm>
 #include <fmt/format.h>
+#include <algorithm>
 
 namespace ullage {
 
@@ -26,7 +26,8 @@ tl::expected<std::vector<BitsPerSecond>, Problems> parse_sold_rates(std::string_
         if (!rate)
             problems.push_back({fmt::format("line {}", number), rate.error()});
         else if (!(rate->value > 0))
-            problems.push_back({fmt::format("line {}", number), fmt::format("a rate of {} is not above 0", line)});
+            problems.push_back(
+                {fmt::format("line {}", number), fmt::format("a rate of {} is not above 0", line)});
         else
             rates.push_back(*rate);
     }
@@ -42,7 +43,8 @@ std::vector<BitsPerSecond> usual_sold_rates() {
     return parse_sold_rates(sold_rates_text).value_or(std::vector<BitsPerSecond>());
 }
 
-std::optional<BitsPerSecond> rounded_up(BitsPerSecond needed, const std::vector<BitsPerSecond>& sold) {
+std::optional<BitsPerSecond> rounded_up(BitsPerSecond needed,
+                                        const std::vector<BitsPerSecond>& sold) {
     const auto at = std::lower_bound(sold.begin(), sold.end(), needed);
     if (at == sold.end()) return {};
     return *at;

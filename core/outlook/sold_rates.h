@@ -19,6 +19,7 @@ tl::expected<std::vector<BitsPerSecond>, Problems> parse_sold_rates(std::string_
 std::vector<BitsPerSecond> usual_sold_rates();
 
 /// The least of them that is at least `needed`; empty if none is.
-std::optional<BitsPerSecond> rounded_up(BitsPerSecond needed, const std::vector<BitsPerSecond>& sold);
+std::optional<BitsPerSecond> rounded_up(BitsPerSecond needed,
+                                        const std::vector<BitsPerSecond>& sold);
 
 }  // namespace ullage

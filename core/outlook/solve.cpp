@@ -6,9 +6,9 @@
 #include "core/outlook/quantiles.h"
 #include "core/outlook/send_study.h"
 
+#include <fmt/format.h>
 #include <algorithm>
 #include <cmath>
-#include <fmt/format.h>
 
 namespace ullage {
 
@@ -23,8 +23,8 @@ std::string names_of(const std::vector<T>& all) {
 
 class Solver {
 public:
-    Solver(const Site& site, const Evidence& evidence, const Settings& settings, const SolveQuestion& q,
-           const Progress& progress)
+    Solver(const Site& site, const Evidence& evidence, const Settings& settings,
+           const SolveQuestion& q, const Progress& progress)
         : site_(site), evidence_(evidence), settings_(settings), q_(q), progress_(progress) {
         if (settings.as_of) site_.as_of = *settings.as_of;
         answer_.what = q.what;
@@ -38,10 +38,16 @@ public:
             return tl::unexpected(ComputeError(std::move(problems)));
         tl::expected<void, ComputeError> done;
         switch (q_.what) {
-            case SolveFor::link_rate: done = link_rates(); break;
+            case SolveFor::link_rate:
+                done = link_rates();
+                break;
             case SolveFor::usable:
-            case SolveFor::order_date: done = from_outlook(); break;
-            case SolveFor::ladder: done = ladders(); break;
+            case SolveFor::order_date:
+                done = from_outlook();
+                break;
+            case SolveFor::ladder:
+                done = ladders();
+                break;
         }
         if (!done) return tl::unexpected(done.error());
         return answer_;
@@ -50,21 +56,26 @@ public:
 private:
     Problems faults() const {
         Problems problems;
-        const auto missing = [&](const auto& all, const std::string& name, const char* what, const char* at) {
+        const auto missing = [&](const auto& all, const std::string& name, const char* what,
+                                 const char* at) {
             if (std::none_of(all.begin(), all.end(), [&](const auto& x) { return x.name == name; }))
-                problems.push_back({at, fmt::format("there is no {} “{}”; known are {}", what, name, names_of(all))});
+                problems.push_back({at, fmt::format("there is no {} “{}”; known are {}", what, name,
+                                                    names_of(all))});
         };
         if (q_.box) missing(site_.boxes, *q_.box, "box", "/boxes");
         if (q_.send) missing(site_.sends, *q_.send, "send", "/sends");
         if (const double c = answer_.confidence; !(c > 0.5 && c < 1))
-            problems.push_back({"", fmt::format("a confidence of {:g} is not above 0.5 and below 1", c)});
+            problems.push_back(
+                {"", fmt::format("a confidence of {:g} is not above 0.5 and below 1", c)});
         if (q_.what == SolveFor::link_rate && site_.sends.empty())
             problems.push_back({"/sends", "there is no send, so no line has a rate to solve for"});
         if (q_.what != SolveFor::link_rate && q_.box)
             for (const auto& b : site_.boxes)
                 if (b.name == *q_.box && !b.pool && !b.usable)
-                    problems.push_back({"/boxes", fmt::format("“{}” has neither a pool nor a usable size, so it "
-                                                              "is not forecast", b.name)});
+                    problems.push_back(
+                        {"/boxes", fmt::format("“{}” has neither a pool nor a usable size, so it "
+                                               "is not forecast",
+                                               b.name)});
         return problems;
     }
 
@@ -82,7 +93,8 @@ private:
             std::vector<std::size_t> sends;
             for (std::size_t s = 0; s < site_.sends.size(); ++s) {
                 const auto& send = site_.sends[s];
-                if (send.over != a.link || (q_.send && *q_.send != send.name) || (q_.box && *q_.box != send.to))
+                if (send.over != a.link || (q_.send && *q_.send != send.name) ||
+                    (q_.box && *q_.box != send.to))
                     continue;
                 sends.push_back(s);
                 a.sends.push_back(send.name);
@@ -90,8 +102,8 @@ private:
             if (sends.empty()) continue;
             a.today_bits_per_second = site_.links[l].up.value.value;
             a.needed_bits_per_second =
-                line_rate_needed(context, static_cast<int>(l), sends, answer_.confidence, study->plan,
-                                 study->paths, settings_.threads, progress_.stop);
+                line_rate_needed(context, static_cast<int>(l), sends, answer_.confidence,
+                                 study->plan, study->paths, settings_.threads, progress_.stop);
             if (progress_.stop.stop_requested()) return tl::unexpected(ComputeError(Cancelled{}));
             if (a.needed_bits_per_second) {
                 a.enough_today = *a.needed_bits_per_second <= a.today_bits_per_second;
@@ -114,8 +126,8 @@ private:
             const double ceiling = b.ceiling_bytes / b.usable_bytes;
             if (q_.what == SolveFor::usable) {
                 answer_.usable.push_back(
-                    {b.name, b.usable_bytes, quantile_of_sorted(b.peak_used_bytes, answer_.confidence) / ceiling,
-                     ceiling});
+                    {b.name, b.usable_bytes,
+                     quantile_of_sorted(b.peak_used_bytes, answer_.confidence) / ceiling, ceiling});
                 continue;
             }
             OrderDateAnswer a;
@@ -154,12 +166,14 @@ private:
             a.today_days = found->today_days;
             a.longest_days = found->longest_days;
             a.as_long_as_the_horizon = found->as_long_as_the_horizon;
-            for (const auto& [dataset, ladder] : found->ladders) a.ladders.push_back({dataset, ladder});
+            for (const auto& [dataset, ladder] : found->ladders)
+                a.ladders.push_back({dataset, ladder});
             std::vector<std::size_t> sends;
             for (std::size_t s = 0; s < site_.sends.size(); ++s)
                 if (site_.sends[s].to == box.name) sends.push_back(s);
-            a.sends_fit = sends.empty() || carries(study->context(), sends, answer_.confidence, study->plan,
-                                                   study->paths, settings_.threads, progress_.stop);
+            a.sends_fit =
+                sends.empty() || carries(study->context(), sends, answer_.confidence, study->plan,
+                                         study->paths, settings_.threads, progress_.stop);
             answer_.ladders.push_back(std::move(a));
         }
         return {};
@@ -177,16 +191,21 @@ private:
 
 std::string to_string(SolveFor what) {
     switch (what) {
-        case SolveFor::link_rate: return "link-rate";
-        case SolveFor::usable: return "usable";
-        case SolveFor::ladder: return "ladder";
-        case SolveFor::order_date: return "order-date";
+        case SolveFor::link_rate:
+            return "link-rate";
+        case SolveFor::usable:
+            return "usable";
+        case SolveFor::ladder:
+            return "ladder";
+        case SolveFor::order_date:
+            return "order-date";
     }
     return {};
 }
 
 tl::expected<SolveAnswer, ComputeError> solve(const Site& site, const Evidence& evidence,
-                                              const Settings& settings, const SolveQuestion& question,
+                                              const Settings& settings,
+                                              const SolveQuestion& question,
                                               const Progress& progress) {
     return Solver(site, evidence, settings, question, progress).run();
 }

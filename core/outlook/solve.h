@@ -4,11 +4,15 @@
 ///
 ///   link-rate   of each line, the least rate at which its sends keep their windows (line_rate.h),
 ///               rounded up to rates that are sold
-///   usable      of each box, the least usable size that stays below its ceiling over the horizon: the
-///               quantile of the most used ÷ ceiling. What a stored byte takes stays as on today's pool.
-///   ladder      of each box, the longest time its snapshots can be kept with the fill staying below the
+///   usable      of each box, the least usable size that stays below its ceiling over the horizon:
+///   the
+///               quantile of the most used ÷ ceiling. What a stored byte takes stays as on today's
+///               pool.
+///   ladder      of each box, the longest time its snapshots can be kept with the fill staying
+///   below the
 ///               ceiling over the horizon (ladder_fit.h), and whether its sends keep their windows
-///   order-date  of each box, the last safe day to order: the quantile of the ceiling day less the lead time
+///   order-date  of each box, the last safe day to order: the quantile of the ceiling day less the
+///   lead time
 /// Each with the confidence asked for: 0.9 means 9 futures in 10.
 
 #include "core/outlook/outlook.h"
@@ -32,12 +36,12 @@ struct SolveQuestion {
 
 struct LinkRateAnswer {
     std::string link;
-    std::vector<std::string> sends;       ///< all of these over it
+    std::vector<std::string> sends;  ///< all of these over it
     double today_bits_per_second = 0;
     bool enough_today = false;
     std::optional<double> needed_bits_per_second;  ///< empty: no rate does
     std::optional<double> sold_bits_per_second;    ///< empty: none is sold that high
-    Limit other_limit = Limit::rate;      ///< where no rate does: what binds then
+    Limit other_limit = Limit::rate;               ///< where no rate does: what binds then
     bool operator==(const LinkRateAnswer&) const = default;
 };
 
@@ -48,7 +52,7 @@ struct UsableAnswer {
 };
 
 struct DatasetLadder {
-    std::string dataset, ladder;          ///< "1 h × 24, 1 d × 30, 1 w × 26"
+    std::string dataset, ladder;  ///< "1 h × 24, 1 d × 30, 1 w × 26"
     bool operator==(const DatasetLadder&) const = default;
 };
 
@@ -57,16 +61,16 @@ struct LadderAnswer {
     double today_days = 0;                ///< how long the longest rung there keeps, today
     std::optional<double> longest_days;   ///< empty: even the shortest does not fit
     bool as_long_as_the_horizon = false;  ///< longer ones fit as well
-    bool sends_fit = true;                ///< false: its sends miss their windows whatever the ladder
-    std::vector<DatasetLadder> ladders;   ///< at the answer
+    bool sends_fit = true;  ///< false: its sends miss their windows whatever the ladder
+    std::vector<DatasetLadder> ladders;  ///< at the answer
     bool operator==(const LadderAnswer&) const = default;
 };
 
 struct OrderDateAnswer {
     std::string box;
-    std::optional<double> ceiling_day;    ///< empty: not within the horizon
+    std::optional<double> ceiling_day;  ///< empty: not within the horizon
     double lead_time_days = 0;
-    std::optional<Day> order_by;          ///< may lie in the past
+    std::optional<Day> order_by;  ///< may lie in the past
     bool operator==(const OrderDateAnswer&) const = default;
 };
 
@@ -84,7 +88,8 @@ struct SolveAnswer {
 
 /// Problems besides those of `compute`: a box or send that is not there, nothing to solve for.
 tl::expected<SolveAnswer, ComputeError> solve(const Site& site, const Evidence& evidence,
-                                              const Settings& settings, const SolveQuestion& question,
+                                              const Settings& settings,
+                                              const SolveQuestion& question,
                                               const Progress& progress = {});
 
 }  // namespace ullage

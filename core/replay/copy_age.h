@@ -25,8 +25,8 @@ double age_quantile(const std::vector<AgeStretch>& ages, double p);
 /// sent one is held back or no run noted it.
 std::optional<double> longest_outage_days(const std::vector<RunRecord>& runs);
 
-/// A time in which a send is behind: from the deadline that a run missed until a run is done with none
-/// waiting behind it.
+/// A time in which a send is behind: from the deadline that a run missed until a run is done with
+/// none waiting behind it.
 struct Lateness {
     Instant from{}, to{};
     double most_bytes = 0;  ///< the most that was left at a deadline

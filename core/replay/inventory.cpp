@@ -44,8 +44,8 @@ void Inventory::receive(Instant snapshot) {
         if (newest_) ++rung.next_point;
         const auto from = points.begin() + static_cast<std::ptrdiff_t>(rung.next_point);
         if (from != points.end() && *from <= snapshot)
-            rung.next_point =
-                static_cast<std::size_t>(std::upper_bound(from, points.end(), snapshot) - points.begin());
+            rung.next_point = static_cast<std::size_t>(
+                std::upper_bound(from, points.end(), snapshot) - points.begin());
     }
     newest_ = snapshot;
 }
@@ -54,7 +54,8 @@ bool Inventory::holds(Instant snapshot, Instant t) const {
     if (newest_ == snapshot) return true;
     if (!grid_) return has(all_, snapshot);
     for (std::size_t r = 0; r < rungs_.size(); ++r)
-        if (snapshot + grid_->rungs()[r].lasts > t && has(rungs_[r].stand_ins, snapshot)) return true;
+        if (snapshot + grid_->rungs()[r].lasts > t && has(rungs_[r].stand_ins, snapshot))
+            return true;
     return false;
 }
 
@@ -62,7 +63,8 @@ Instant Inventory::expires(Instant snapshot) const {
     if (!grid_) return Instant::max();
     Instant last = snapshot;
     for (std::size_t r = 0; r < rungs_.size(); ++r)
-        if (has(rungs_[r].stand_ins, snapshot)) last = std::max(last, snapshot + grid_->rungs()[r].lasts);
+        if (has(rungs_[r].stand_ins, snapshot))
+            last = std::max(last, snapshot + grid_->rungs()[r].lasts);
     return last;
 }
 
@@ -71,7 +73,8 @@ std::vector<Instant> Inventory::kept(Instant t) const {
     std::vector<Instant> kept;
     for (std::size_t r = 0; r < rungs_.size(); ++r) {
         const auto& all = rungs_[r].stand_ins;
-        kept.insert(kept.end(), std::upper_bound(all.begin(), all.end(), t - grid_->rungs()[r].lasts),
+        kept.insert(kept.end(),
+                    std::upper_bound(all.begin(), all.end(), t - grid_->rungs()[r].lasts),
                     all.end());
     }
     if (newest_) kept.push_back(*newest_);

@@ -34,11 +34,11 @@ inline double as_seconds(Instant t) { return static_cast<double>(t.time_since_ep
 Instant as_instant(double s);
 
 struct Transfer {
-    std::size_t id = 0;             ///< the caller's
-    double bits_left = 0;           ///< ≥ 0
+    std::size_t id = 0;                                                    ///< the caller's
+    double bits_left = 0;                                                  ///< ≥ 0
     double own_bits_per_second = std::numeric_limits<double>::infinity();  ///< > 0
-    double rate = 0;                ///< bit/s it gets now
-    double busy_seconds = 0;        ///< in which it got any
+    double rate = 0;                                                       ///< bit/s it gets now
+    double busy_seconds = 0;                                               ///< in which it got any
 };
 
 class Line {
@@ -53,8 +53,8 @@ public:
     void begin(Transfer transfer);
     /// When the first transfer ends or the line's share changes, after `now`; never if idle.
     double next_event(double now);
-    /// Carries on from `now` to `then`, at most the next event; what is done leaves, in order of its
-    /// beginning.
+    /// Carries on from `now` to `then`, at most the next event; what is done leaves, in order of
+    /// its beginning.
     std::vector<Transfer> advance(double now, double then);
 
 private:

@@ -26,8 +26,7 @@ Window window_of(const std::vector<OpenStretch>& open, double due, double next_d
         const double from = std::max(as_seconds(it->from), due);
         if (from >= next_due || (closing != never_s && from > closing)) break;
         closing = as_seconds(it->to);  // stretches that touch go on at another share
-        window.open_hours +=
-            std::max(0.0, std::min(closing, next_due) - from) / seconds_per_hour;
+        window.open_hours += std::max(0.0, std::min(closing, next_due) - from) / seconds_per_hour;
         if (closing >= next_due) break;
     }
     window.deadline = std::min(closing, next_due);
@@ -59,7 +58,11 @@ class Replay {
 public:
     Replay(const std::vector<ReplayLink>& links, const std::vector<ReplaySend>& sends, Instant end,
            const SendBytes& bytes, const ReplayOptions& options)
-        : links_(links), sends_(sends), end_(as_seconds(end)), bytes_(bytes), options_(options),
+        : links_(links),
+          sends_(sends),
+          end_(as_seconds(end)),
+          bytes_(bytes),
+          options_(options),
           states_(sends.size()) {
         for (const auto& link : links) lines_.emplace_back(link);
         trace_.runs.resize(sends.size());
@@ -91,7 +94,8 @@ public:
             if (next_deadline_ <= now) note_deadlines(now);
             if (now >= end_) break;
             for (const std::size_t s : order_)
-                if (states_[s].next_due <= now || (states_[s].waiting && !states_[s].going)) start(s, now);
+                if (states_[s].next_due <= now || (states_[s].waiting && !states_[s].going))
+                    start(s, now);
             if (options_.watch) tell(now);
         }
         cut_off();
@@ -151,7 +155,8 @@ private:
         for (std::size_t d = 0; d < state.run.arriving.size(); ++d)
             for (const auto snapshot : state.run.arriving[d]) {
                 state.at_box[d].receive(snapshot);
-                if (options_.keep_arrivals) trace_.arrivals[t.id][d].push_back({snapshot, record.done});
+                if (options_.keep_arrivals)
+                    trace_.arrivals[t.id][d].push_back({snapshot, record.done});
             }
         if (record.done >= options_.survival_from && state.ended++ % options_.survival_every == 0)
             record.survives_until = survival(t.id, record.done);
@@ -166,8 +171,10 @@ private:
         if (state.waiting || now < as_seconds(sends_[s].from)) return;
         for (std::size_t d = 0; d < sends_[s].datasets.size(); ++d) {
             const auto newest = newest_at_source(s, d, as_instant(now));
-            if (!newest || (state.at_box[d].newest() && *newest <= *state.at_box[d].newest())) continue;
-            if (state.going && !state.run.arriving[d].empty() && state.run.arriving[d].back() >= *newest)
+            if (!newest || (state.at_box[d].newest() && *newest <= *state.at_box[d].newest()))
+                continue;
+            if (state.going && !state.run.arriving[d].empty() &&
+                state.run.arriving[d].back() >= *newest)
                 continue;
             state.waiting = true;
             state.waiting_since = now;
@@ -243,7 +250,8 @@ private:
         return least;
     }
 
-    /// The snapshots after `from` up to `target` that, at t, are still at the source; `target` always.
+    /// The snapshots after `from` up to `target` that, at t, are still at the source; `target`
+    /// always.
     std::vector<Instant> steps_between(const ReplayDataset& d, Instant from, Instant target,
                                        Instant t) const {
         std::vector<Instant> steps;
@@ -270,8 +278,8 @@ private:
         record.due = as_instant(state.waiting_since);
         record.begun = t;
         record.waited = as_seconds(record.due) < now;
-        const Window window =
-            window_of(links_[std::size_t(send.link)].open, state.waiting_since, state.next_due_after);
+        const Window window = window_of(links_[std::size_t(send.link)].open, state.waiting_since,
+                                        state.next_due_after);
         run.deadline = window.deadline;
         if (window.deadline < never_s) record.deadline = as_instant(window.deadline);
         record.open_hours = window.open_hours;
@@ -352,7 +360,8 @@ private:
     std::vector<State> states_;
     double next_deadline_ = never_s;  // of the runs going: none is sooner
     std::vector<std::size_t> order_;
-    std::map<std::size_t, std::vector<std::size_t>> fed_;  // by each send: those that start on its arrivals
+    std::map<std::size_t, std::vector<std::size_t>>
+        fed_;  // by each send: those that start on its arrivals
     ReplayTrace trace_;
 };
 
@@ -375,12 +384,14 @@ SnapshotSupply snapshots_to_send(const LadderClock& ladder, Send::Steps steps, D
     double longest = 0;
     for (const auto& rung : ladder.rungs())
         longest = std::max(longest, static_cast<double>(rung.lasts.count()));
-    // Of `newest` only rungs that outlast two periods; a shorter one keeps none of theirs any longer.
+    // Of `newest` only rungs that outlast two periods; a shorter one keeps none of theirs any
+    // longer.
     const double needed = steps == Send::Steps::every ? 0 : std::min(2 * period.value, longest);
     std::vector<std::pair<Instant, Instant>> ends;  // taken, let go of by one of its rungs
     for (const auto& rung : ladder.rungs()) {
         if (static_cast<double>(rung.lasts.count()) < needed) continue;
-        for (const auto taken : rung.grid.between(from, to)) ends.emplace_back(taken, taken + rung.lasts);
+        for (const auto taken : rung.grid.between(from, to))
+            ends.emplace_back(taken, taken + rung.lasts);
     }
     std::sort(ends.begin(), ends.end());
     SnapshotSupply supply;
@@ -395,8 +406,9 @@ SnapshotSupply snapshots_to_send(const LadderClock& ladder, Send::Steps steps, D
     return supply;
 }
 
-ReplayTrace replay_traced(const std::vector<ReplayLink>& links, const std::vector<ReplaySend>& sends,
-                          Instant end, const SendBytes& bytes, const ReplayOptions& options) {
+ReplayTrace replay_traced(const std::vector<ReplayLink>& links,
+                          const std::vector<ReplaySend>& sends, Instant end, const SendBytes& bytes,
+                          const ReplayOptions& options) {
     return Replay(links, sends, end, bytes, options).run();
 }
 
@@ -406,14 +418,15 @@ std::vector<std::vector<RunRecord>> replay(const std::vector<ReplayLink>& links,
     return replay_traced(links, sends, end, bytes, {}).runs;
 }
 
-std::optional<Instant> transfer_end(const ReplayLink& link, double own_bits_per_second, double bytes,
-                                    Instant start) {
+std::optional<Instant> transfer_end(const ReplayLink& link, double own_bits_per_second,
+                                    double bytes, Instant start) {
     double bits = bytes * 8;
     if (bits <= 0) return start;
     for (const auto& stretch : link.open) {
         if (stretch.to <= start) continue;
         const double from = std::max(as_seconds(stretch.from), as_seconds(start));
-        const double rate = std::min(link.line_bits_per_second * stretch.share, own_bits_per_second);
+        const double rate =
+            std::min(link.line_bits_per_second * stretch.share, own_bits_per_second);
         if (rate <= 0) continue;
         const double room = rate * (as_seconds(stretch.to) - from);
         if (room >= bits) return as_instant(from + bits / rate);
@@ -422,7 +435,8 @@ std::optional<Instant> transfer_end(const ReplayLink& link, double own_bits_per_
     return {};
 }
 
-std::vector<OpenStretch> closed_between(const std::vector<OpenStretch>& open, Instant from, Instant to) {
+std::vector<OpenStretch> closed_between(const std::vector<OpenStretch>& open, Instant from,
+                                        Instant to) {
     std::vector<OpenStretch> left;
     for (const auto& s : open) {
         if (s.from < from) left.push_back({s.from, std::min(s.to, from), s.share});

@@ -3,23 +3,23 @@
 /// The replay of one path: sends start on their calendar, share their line, pause in closed hours,
 /// are late, and start again from the last snapshot both ends still have.
 ///
-/// Law of a run. At its start it carries, of each dataset, the chosen newest snapshot from the base:
-/// the last snapshot sent if the source still has it (or holds it back), else the newest that both
-/// ends still have, else everything. A run that is due while the one before is still going starts
-/// when that ends. Runs on one line share it evenly or take it in turn (see line.h).
-/// A run's deadline is the first closing of the line after it is due, or the time the next run is
-/// due, whichever is sooner; done after it, it missed its window, and goes on when the line opens again.
+/// Law of a run. At its start it carries, of each dataset, the chosen newest snapshot from the
+/// base: the last snapshot sent if the source still has it (or holds it back), else the newest that
+/// both ends still have, else everything. A run that is due while the one before is still going
+/// starts when that ends. Runs on one line share it evenly or take it in turn (see line.h). A run's
+/// deadline is the first closing of the line after it is due, or the time the next run is due,
+/// whichever is sooner; done after it, it missed its window, and goes on when the line opens again.
 /// Which snapshot `newest` sends: the newest of the rungs that last at least twice as long as the
 /// send's own period, so that a missed night does not lose the base; if no rung lasts that long, of
 /// the longest-lasting rung. `every` sends all snapshots since the last one sent.
 /// Relays. The source of a send may be what another send brings: it then carries only what has
-/// arrived there and what that box's ladder has kept (see inventory.h), by the same rules. Such a send
-/// may also start on each arrival instead of on a calendar; it is late if the next arrival comes first.
-/// Assumptions: a paused run loses nothing; a run that is under way when its snapshot leaves the
-/// source is finished all the same (a source holds what it is sending).
-/// Invariants: bytes asked = bytes carried + backlog; more bandwidth never makes a backlog last longer (a
-/// single copy may still come later: runs that wait become one, and other ones do on a faster line);
-/// a relay never holds what its source never had.
+/// arrived there and what that box's ladder has kept (see inventory.h), by the same rules. Such a
+/// send may also start on each arrival instead of on a calendar; it is late if the next arrival
+/// comes first. Assumptions: a paused run loses nothing; a run that is under way when its snapshot
+/// leaves the source is finished all the same (a source holds what it is sending). Invariants:
+/// bytes asked = bytes carried + backlog; more bandwidth never makes a backlog last longer (a
+/// single copy may still come later: runs that wait become one, and other ones do on a faster
+/// line); a relay never holds what its source never had.
 
 #include "core/link/hours.h"
 #include "core/replay/inventory.h"
@@ -53,42 +53,46 @@ struct Upstream {
 };
 
 struct ReplayDataset {
-    int dataset = 0;                        ///< index, handed to the byte function
-    SnapshotSupply supply;                  ///< unless it comes from upstream
-    const LadderGrid* box_ladder = nullptr; ///< how the box thins; null: keeps all
-    std::optional<Upstream> upstream;       ///< source: what that send has brought
+    int dataset = 0;                         ///< index, handed to the byte function
+    SnapshotSupply supply;                   ///< unless it comes from upstream
+    const LadderGrid* box_ladder = nullptr;  ///< how the box thins; null: keeps all
+    std::optional<Upstream> upstream;        ///< source: what that send has brought
 };
 
 struct ReplaySend {
     int link = 0;
-    std::vector<Instant> due;               ///< scheduled starts, oldest first
-    bool on_arrival = false;                ///< also starts when something new has come from upstream
-    Instant from = Instant::min();          ///< arrivals before this start nothing
-    double own_bits_per_second = std::numeric_limits<double>::infinity();  ///< least of its other limits
+    std::vector<Instant> due;       ///< scheduled starts, oldest first
+    bool on_arrival = false;        ///< also starts when something new has come from upstream
+    Instant from = Instant::min();  ///< arrivals before this start nothing
+    double own_bits_per_second =
+        std::numeric_limits<double>::infinity();  ///< least of its other limits
     bool every_step = false;
     bool hold_last_sent = false;
-    std::chrono::seconds lasting{0};        ///< `newest` from upstream: of rungs lasting this long
+    std::chrono::seconds lasting{0};  ///< `newest` from upstream: of rungs lasting this long
     std::vector<ReplayDataset> datasets;
-    std::vector<std::vector<Instant>> already;  ///< per dataset: at the box when runs begin, oldest first
+    std::vector<std::vector<Instant>>
+        already;  ///< per dataset: at the box when runs begin, oldest first
 };
 
 /// Payload bytes to bring a dataset from one snapshot to a later one; `from` empty: everything.
-using SendBytes = std::function<double(int send, int dataset, std::optional<Instant> from, Instant to)>;
+using SendBytes =
+    std::function<double(int send, int dataset, std::optional<Instant> from, Instant to)>;
 
 struct RunRecord {
     Instant due{}, begun{}, done{};
     Instant deadline = Instant::max();
     double bytes = 0;
-    double open_hours = 0;    ///< between due and deadline
-    double busy_hours = 0;    ///< in which bytes moved
-    double late_bytes = 0;    ///< left at the deadline
+    double open_hours = 0;  ///< between due and deadline
+    double busy_hours = 0;  ///< in which bytes moved
+    double late_bytes = 0;  ///< left at the deadline
     bool missed = false;
-    bool waited = false;      ///< was due before the one before it was done
-    bool full = false;        ///< some dataset was sent whole: no common snapshot
-    bool finished = true;     ///< false: still going at the end of the replay (`done` is that end)
-    Instant snapshot{};       ///< what the box can be restored to afterwards (the oldest over the datasets)
-    /// Where it was asked for: until when source and box have a snapshot in common if nothing more is
-    /// sent; the end of time if the last one sent is held back.
+    bool waited = false;   ///< was due before the one before it was done
+    bool full = false;     ///< some dataset was sent whole: no common snapshot
+    bool finished = true;  ///< false: still going at the end of the replay (`done` is that end)
+    Instant
+        snapshot{};  ///< what the box can be restored to afterwards (the oldest over the datasets)
+    /// Where it was asked for: until when source and box have a snapshot in common if nothing more
+    /// is sent; the end of time if the last one sent is held back.
     std::optional<Instant> survives_until;
 };
 
@@ -104,9 +108,10 @@ struct ReplayOptions {
     Instant survival_from = Instant::max();
     int survival_every = 1;
     bool keep_arrivals = false;
-    /// Called at each event, after it: seconds since 1970, the books of each send, and the bytes that
-    /// each line has carried.
-    std::function<void(double now, const std::vector<SendBooks>&, const std::vector<double>& carried)>
+    /// Called at each event, after it: seconds since 1970, the books of each send, and the bytes
+    /// that each line has carried.
+    std::function<void(double now, const std::vector<SendBooks>&,
+                       const std::vector<double>& carried)>
         watch;
 };
 
@@ -116,13 +121,14 @@ struct Arrival {
 };
 
 struct ReplayTrace {
-    std::vector<std::vector<RunRecord>> runs;                  ///< of each send, in order
-    std::vector<std::vector<std::vector<Arrival>>> arrivals;   ///< [send][dataset], if asked for
+    std::vector<std::vector<RunRecord>> runs;                 ///< of each send, in order
+    std::vector<std::vector<std::vector<Arrival>>> arrivals;  ///< [send][dataset], if asked for
 };
 
 /// Deterministic. Upstreams must not go round in a circle.
-ReplayTrace replay_traced(const std::vector<ReplayLink>& links, const std::vector<ReplaySend>& sends,
-                          Instant end, const SendBytes& bytes, const ReplayOptions& options);
+ReplayTrace replay_traced(const std::vector<ReplayLink>& links,
+                          const std::vector<ReplaySend>& sends, Instant end, const SendBytes& bytes,
+                          const ReplayOptions& options);
 
 /// Runs of each send, in order.
 std::vector<std::vector<RunRecord>> replay(const std::vector<ReplayLink>& links,
@@ -131,10 +137,11 @@ std::vector<std::vector<RunRecord>> replay(const std::vector<ReplayLink>& links,
 
 /// When a transfer of `bytes` begun at `start` ends, alone on the link; empty if not by the last
 /// stretch's end. `own_bits_per_second` caps it.
-std::optional<Instant> transfer_end(const ReplayLink& link, double own_bits_per_second, double bytes,
-                                    Instant start);
+std::optional<Instant> transfer_end(const ReplayLink& link, double own_bits_per_second,
+                                    double bytes, Instant start);
 
 /// The open stretches with nothing between `from` and `to`.
-std::vector<OpenStretch> closed_between(const std::vector<OpenStretch>& open, Instant from, Instant to);
+std::vector<OpenStretch> closed_between(const std::vector<OpenStretch>& open, Instant from,
+                                        Instant to);
 
 }  // namespace ullage

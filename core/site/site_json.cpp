@@ -1100,8 +1100,9 @@ void read_send(Report& report, const Node& node, const std::string& at, Send& ou
         read_flag(inner, "after_each_snapshot", out.after_each_snapshot);
         for (const std::string_view key : {"every", "at"}) {
             if (out.after_each_snapshot && inner.get(key) != nullptr) {
-                inner.add(inner.at(key), "a send that starts after each snapshot has no time of its "
-                                         "own; leave one of the two out");
+                inner.add(inner.at(key),
+                          "a send that starts after each snapshot has no time of its "
+                          "own; leave one of the two out");
             }
         }
         inner.finish(out.start_extras);

@@ -13,7 +13,7 @@
 ///   guess     median |error| of "churn per day × days kept"
 #include "core/outlook/paths.h"
 #include "core/outlook/quantiles.h"
-#include "core/outlook/send_outlooks.h"
+#include "core/outlook/kept_copies.h"
 #include "core/measure/evidence.h"
 
 #include <algorithm>

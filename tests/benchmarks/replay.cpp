@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-/// How long one path of the replay takes: eight hourly sends over five years, on two shared lines, half
-/// of them relays. Prints seconds; the site is invented.
+/// How long one path of the replay takes: eight hourly sends over five years, on two shared lines,
+/// half of them relays. Prints seconds; the site is invented.
 
 #include "core/outlook/send_study.h"
 
+#include <fmt/format.h>
 #include <chrono>
 #include <cstdio>
-#include <fmt/format.h>
 #include <variant>
 
 namespace {
@@ -49,7 +49,8 @@ Site eight_sends() {
         d.turnover = Turnover();
         d.turnover->per_day = Entered<Amount>(Amount{10e9, Amount::Of::bytes});
         d.turnover->per_week = Entered<Amount>(Amount{40e9, Amount::Of::bytes});
-        d.ladder = {rung(1, Period::Unit::hour, 48), rung(1, Period::Unit::day, 30), rung(1, Period::Unit::week, 26)};
+        d.ladder = {rung(1, Period::Unit::hour, 48), rung(1, Period::Unit::day, 30),
+                    rung(1, Period::Unit::week, 26)};
         site.datasets.push_back(d);
         for (const bool onward : {false, true}) {
             Send s;
@@ -94,7 +95,8 @@ int main() {
             replay_paths(study->context(), study->plans, study->plan, study->paths, one, {}, 0, 1);
         std::size_t runs = 0;
         for (const auto& send : traces->front()) runs += send.size();
-        fmt::print("a path  {:.3f} s, {} runs of {} sends\n", seconds_since(start), runs, traces->front().size());
+        fmt::print("a path  {:.3f} s, {} runs of {} sends\n", seconds_since(start), runs,
+                   traces->front().size());
     }
     return 0;
 }

@@ -34,7 +34,8 @@ Level level_of(const std::vector<Finding>& all, const std::string& words) {
     return Level::fits;
 }
 bool says(const std::vector<Finding>& all, const std::string& words) {
-    return std::any_of(all.begin(), all.end(), [&](const Finding& f) { return f.text.find(words) != std::string::npos; });
+    return std::any_of(all.begin(), all.end(),
+                       [&](const Finding& f) { return f.text.find(words) != std::string::npos; });
 }
 
 TEST(SendFindings, PlainTransportIsFastAndReadableUnlessTheDataAreSealedOrTheLineIsWrapped) {
@@ -45,7 +46,8 @@ TEST(SendFindings, PlainTransportIsFastAndReadableUnlessTheDataAreSealedOrTheLin
         a.site.links[0].wrappers = {w};
         EXPECT_TRUE(says(said(a), "travels in plain")) << "a frame's tag hides nothing";
     }
-    for (const auto w : {Wrapper::wireguard, Wrapper::esp, Wrapper::esp_udp, Wrapper::ssh, Wrapper::tls}) {
+    for (const auto w :
+         {Wrapper::wireguard, Wrapper::esp, Wrapper::esp_udp, Wrapper::ssh, Wrapper::tls}) {
         a.site.links[0].wrappers = {w};
         EXPECT_FALSE(says(said(a), "travels in plain"));
     }
@@ -54,7 +56,9 @@ TEST(SendFindings, PlainTransportIsFastAndReadableUnlessTheDataAreSealedOrTheLin
     const auto sealed = said(a);
     EXPECT_FALSE(says(sealed, "travels in plain"));
     EXPECT_TRUE(says(sealed, "plain transport costs nothing"));
-    EXPECT_TRUE(says(sealed, "needs no key, but a restore does: keep the key somewhere that survives the loss of clinic"));
+    EXPECT_TRUE(says(sealed,
+                     "needs no key, but a restore does: keep the key somewhere that survives the "
+                     "loss of clinic"));
     EXPECT_TRUE(says(sealed, "cannot be compressed again on attic"));
 }
 
@@ -62,7 +66,8 @@ TEST(SendFindings, ReceivingPracticeIsSaidOnceIfThereAreSends) {
     auto a = wired();
     const auto count = [&] {
         const auto all = findings(a.site, a.outlook);
-        return std::count_if(all.begin(), all.end(), [](const Finding& f) { return f.text == receiving_practice(); });
+        return std::count_if(all.begin(), all.end(),
+                             [](const Finding& f) { return f.text == receiving_practice(); });
     };
     EXPECT_EQ(count(), 1);
     a.outlook.sends.push_back(a.outlook.sends[0]);
@@ -75,7 +80,9 @@ TEST(SendFindings, WhatWouldHaveToChangeIsARateThatIsSold) {
     auto a = wired();
     a.outlook.sends[0].chance_of_missing_window = 0.4;
     a.outlook.sends[0].line_rate_needed = 141e6;
-    EXPECT_TRUE(says(said(a), "a line of 141 Mbit/s in its direction instead of 100 Mbit/s; 150 Mbit/s is a rate that is sold"));
+    EXPECT_TRUE(says(said(a),
+                     "a line of 141 Mbit/s in its direction instead of 100 Mbit/s; 150 Mbit/s is a "
+                     "rate that is sold"));
     a.outlook.sends[0].line_rate_needed = 1e15;
     EXPECT_FALSE(says(said(a), "is sold"));
 }
@@ -91,8 +98,11 @@ TEST(SendFindings, ARewriteThatDoesNotFitItsNightSaysHowManyTurnsItTakes) {
     e.nights = {8, 9, 9};
     e.chance_of_fitting = 0;
     a.outlook.sends[0].events = {e};
-    EXPECT_EQ(level_of(said(a), "On 2028-01-10 “imaging” rewrites 3 TB: re-encoded. “nightly” then carries 3 TB in 8 days, "
-                                "which takes 8 runs' turns."), Level::tight);
+    EXPECT_EQ(level_of(said(a),
+                       "On 2028-01-10 “imaging” rewrites 3 TB: re-encoded. “nightly” then carries "
+                       "3 TB in 8 days, "
+                       "which takes 8 runs' turns."),
+              Level::tight);
     a.outlook.sends[0].events[0].chance_of_fitting = 1;
     EXPECT_EQ(level_of(said(a), "within its window"), Level::note);
     a.outlook.sends[0].events[0].bytes = {14e9, 15e9, 16e9};  // a move: like any night
@@ -104,7 +114,8 @@ TEST(SendFindings, ABacklogThatPassesTheLadderIsSaidWithItsDay) {
     a.outlook.sends[0].falls_behind = true;
     a.outlook.sends[0].days_until_behind = 100;
     a.outlook.sends[0].days_until_ladder_lost = 130;
-    EXPECT_EQ(level_of(said(a), "Around 2027-03-11 the backlog passes the ladder"), Level::overruns);
+    EXPECT_EQ(level_of(said(a), "Around 2027-03-11 the backlog passes the ladder"),
+              Level::overruns);
     a.outlook.sends[0].days_until_ladder_lost.reset();
     EXPECT_FALSE(says(said(a), "passes the ladder"));
 }
@@ -121,20 +132,28 @@ TEST(SendFindings, FirstCopyAndRestoreCompareTheirTwoWays) {
     w.break_even_bytes = 1.5e12;
     w.carry = true;
     a.outlook.sends[0].first_copy = w;
-    EXPECT_TRUE(says(said(a), "takes 22 days over the line, and 4 days carried by hand (copying 17 hours, 48 hours on the "
-                              "road, the rest catching up): carry it by hand; from 1.5 TB on, carrying is sooner."));
+    EXPECT_TRUE(
+        says(said(a),
+             "takes 22 days over the line, and 4 days carried by hand (copying 17 hours, 48 hours "
+             "on the "
+             "road, the rest catching up): carry it by hand; from 1.5 TB on, carrying is sooner."));
     a.outlook.sends[0].first_copy->link_base_expires = true;
     a.outlook.sends[0].first_copy->link_in_step_days.reset();
-    EXPECT_TRUE(says(said(a), "does not get there over the line (clinic would let go of the snapshot it starts from)"));
-    EXPECT_EQ(level_of(said(a), "lets go of the snapshot that the first copy starts from"), Level::overruns);
+    EXPECT_TRUE(says(
+        said(a),
+        "does not get there over the line (clinic would let go of the snapshot it starts from)"));
+    EXPECT_EQ(level_of(said(a), "lets go of the snapshot that the first copy starts from"),
+              Level::overruns);
     a.site.sends[0].first_copy.by = FirstCopy::By::courier;  // the line's fault is not this way's
     EXPECT_FALSE(says(said(a), "lets go of the snapshot"));
     RestoreWays r;
     r.fetch_hours = 71;
     r.road_binds = true;
     a.outlook.sends[0].restore = {r};
-    EXPECT_TRUE(says(said(a), "takes 4 days (a year from now; the line's own rate binds); fetching the box takes 71 hours "
-                              "(the road binds)."));
+    EXPECT_TRUE(says(said(a),
+                     "takes 4 days (a year from now; the line's own rate binds); fetching the box "
+                     "takes 71 hours "
+                     "(the road binds)."));
 }
 
 TEST(SendFindings, AStartInClosedHoursAndTimesBehindAreSaid) {
@@ -145,8 +164,10 @@ TEST(SendFindings, AStartInClosedHoursAndTimesBehindAreSaid) {
     a.outlook.sends[0].backlog.max_bytes = 40e9;
     a.outlook.sends[0].backlog.hours_to_drain = {14, 20, 22};
     a.outlook.sends[0].backlog.max_hours_to_drain = 90;
-    EXPECT_TRUE(says(said(a), "gets behind 2 times a year: up to 40 GB are then left when its window closes, and it has "
-                              "caught up after 14 hours (at worst 4 days)."));
+    EXPECT_TRUE(says(
+        said(a),
+        "gets behind 2 times a year: up to 40 GB are then left when its window closes, and it has "
+        "caught up after 14 hours (at worst 4 days)."));
 }
 
 TEST(Questions, AnswersAreSaidInTextAndInJson) {
@@ -156,9 +177,13 @@ TEST(Questions, AnswersAreSaidInTextAndInJson) {
     s.link_rates = {{"tunnel", {"nightly"}, 40e6, false, 58.2e6, 75e6, Limit::rate},
                     {"fibre", {"other"}, 40e6, false, {}, {}, Limit::cipher}};
     const auto text = solve_text(s);
-    EXPECT_NE(text.find("tunnel: “nightly” needs 58.2 Mbit/s (75 Mbit/s is sold), not today's 40 Mbit/s."),
-              std::string::npos) << text;
-    EXPECT_NE(text.find("fibre: no line rate carries “other”; the speed of the cipher binds."), std::string::npos);
+    EXPECT_NE(
+        text.find(
+            "tunnel: “nightly” needs 58.2 Mbit/s (75 Mbit/s is sold), not today's 40 Mbit/s."),
+        std::string::npos)
+        << text;
+    EXPECT_NE(text.find("fibre: no line rate carries “other”; the speed of the cipher binds."),
+              std::string::npos);
     const auto json = nlohmann::json::parse(solve_json(s));
     EXPECT_EQ(json.at("answers").at(0).at("needed_bits_per_s"), 58.2e6);
     EXPECT_TRUE(json.at("answers").at(1).at("needed_bits_per_s").is_null());
@@ -166,9 +191,14 @@ TEST(Questions, AnswersAreSaidInTextAndInJson) {
 
     SolveAnswer l;
     l.what = SolveFor::ladder;
-    l.ladders = {{"attic", 14, 40.0, false, true, {{"imaging", "1 d × 40"}}}, {"shed", 14, {}, false, false, {}}};
+    l.ladders = {{"attic", 14, 40.0, false, true, {{"imaging", "1 d × 40"}}},
+                 {"shed", 14, {}, false, false, {}}};
     const auto ladders = solve_text(l);
-    EXPECT_NE(ladders.find("attic: snapshots can be kept for 40 days (14 days today).\n    imaging: 1 d × 40"), std::string::npos) << ladders;
+    EXPECT_NE(
+        ladders.find(
+            "attic: snapshots can be kept for 40 days (14 days today).\n    imaging: 1 d × 40"),
+        std::string::npos)
+        << ladders;
     EXPECT_NE(ladders.find("shed: no ladder fits"), std::string::npos);
     EXPECT_NE(ladders.find("ask for link-rate first"), std::string::npos);
 }
@@ -184,10 +214,12 @@ TEST(Questions, TheDrillSaysWhetherTheBaseSurvivesAndWhatWouldRaiseIt) {
     d.chance_of_catching_up = 1;
     d.chance_base_survives = 1;
     d.longest_outage_days = 29.4;
-    d.remedies = {{OutageRemedy::Kind::hold_last_sent, "holding the last sent snapshot back at clinic", {}}};
+    d.remedies = {
+        {OutageRemedy::Kind::hold_last_sent, "holding the last sent snapshot back at clinic", {}}};
     EXPECT_NE(drill_text(d).find("one increment catches up"), std::string::npos);
     EXPECT_NE(drill_text(d).find("longest outage survived is 29 days"), std::string::npos);
-    EXPECT_NE(drill_text(d).find("With holding the last sent snapshot back at clinic: any length."), std::string::npos);
+    EXPECT_NE(drill_text(d).find("With holding the last sent snapshot back at clinic: any length."),
+              std::string::npos);
     EXPECT_TRUE(nlohmann::json::parse(drill_json(d)).at("full_resend").is_null());
     d.resends_everything = true;
     d.chance_base_survives = 0;
@@ -195,9 +227,12 @@ TEST(Questions, TheDrillSaysWhetherTheBaseSurvivesAndWhatWouldRaiseIt) {
     d.resend_days = {9, 9, 9};
     d.room_needed_bytes = 10e12;
     d.room_free_bytes = 8e12;
-    EXPECT_NE(drill_text(d).find("gone in all futures: everything is sent again, 9 TB in 9 days."), std::string::npos);
-    EXPECT_NE(drill_text(d).find("needs 10 TB for it beside the old copy; it has 8 TB free then, which is too little"),
+    EXPECT_NE(drill_text(d).find("gone in all futures: everything is sent again, 9 TB in 9 days."),
               std::string::npos);
+    EXPECT_NE(
+        drill_text(d).find(
+            "needs 10 TB for it beside the old copy; it has 8 TB free then, which is too little"),
+        std::string::npos);
     EXPECT_EQ(nlohmann::json::parse(drill_json(d)).at("full_resend").at("room_free_bytes"), 8e12);
 }
 
@@ -213,9 +248,9 @@ TEST(OutlookJson, HasTheAddedKeysOfASend) {
     s.restore = {RestoreWays()};
     s.events = {EventRun()};
     const auto json = nlohmann::json::parse(outlook_json(a)).at("sends").at(0);
-    for (const char* key : {"next_limit", "relays", "open_share_per_run", "weekdays", "copy_age", "backlog",
-                            "days_until_behind", "days_until_ladder_lost", "line_rate_needed_bits_per_s", "events",
-                            "first_copy", "restore"})
+    for (const char* key : {"next_limit", "relays", "open_share_per_run", "weekdays", "copy_age",
+                            "backlog", "days_until_behind", "days_until_ladder_lost",
+                            "line_rate_needed_bits_per_s", "events", "first_copy", "restore"})
         EXPECT_TRUE(json.contains(key)) << key;
     EXPECT_EQ(json.at("weekdays").at(0).at("weekday"), "Fri");
     EXPECT_EQ(json.at("next_limit").at("bound_by"), "window");

@@ -561,10 +561,11 @@ TEST(CubicLoss, ReachesTheRatesOfTable3AtItsLossRates) {
 }
 
 TEST(RenoLoss, WindowsAreThoseOfStandardTcpInRfc3649) {
-    // RFC 3649 tables 2 and 3, column Standard: W = 1.2 ÷ √p, within a segment (37948 is printed for
-    // 37947.3); RFC 8312 table 3, column TCP: the loss for each rate, 1.5 ÷ W² printed truncated.
+    // RFC 3649 tables 2 and 3, column Standard: W = 1.2 ÷ √p, within a segment (37948 is printed
+    // for 37947.3); RFC 8312 table 3, column TCP: the loss for each rate, 1.5 ÷ W² printed
+    // truncated.
     const std::vector<std::pair<double, double>> rows{
-        {1e-2, 12},   {1e-3, 38},   {1e-4, 120},   {1e-5, 379},  {1e-6, 1200},
+        {1e-2, 12},   {1e-3, 38},    {1e-4, 120},   {1e-5, 379},    {1e-6, 1200},
         {1e-7, 3795}, {1e-8, 12000}, {1e-9, 37948}, {1e-10, 120000}};
     for (const auto& [p, w] : rows) EXPECT_NEAR(cubic_window(p, 0.1, 0), w, 1) << p;
     struct Row {
@@ -578,9 +579,9 @@ TEST(RenoLoss, WindowsAreThoseOfStandardTcpInRfc3649) {
 }
 
 TEST(Loss, SquareRootLawOfRfc3819GivesItsExample) {
-    // RFC 3819 s. 8.5.3: MSS 1000, 120 ms, p = 0.01 and C = 1 are 666 kbit/s. Reno's window here has
-    // C = 1.2 (RFC 3649 s. 1). Its printed 402.9 for the longer formula cannot be had from it and is
-    // not aimed at.
+    // RFC 3819 s. 8.5.3: MSS 1000, 120 ms, p = 0.01 and C = 1 are 666 kbit/s. Reno's window here
+    // has C = 1.2 (RFC 3649 s. 1). Its printed 402.9 for the longer formula cannot be had from it
+    // and is not aimed at.
     EXPECT_NEAR(cubic_window(0.01, 0.12, 0) / 1.2 * 1000 * 8 / 0.12 / 1000, 666.67, 0.01);
 }
 
@@ -591,11 +592,13 @@ TEST(Window, SmallestScaleThatFillsALineComesOut) {
         double mbit, ms;
         int shift;
     };
-    for (const Row& row : {Row{100, 100, 5}, Row{1000, 50, 7}, Row{1000, 100, 8}, Row{10000, 100, 11}}) {
+    for (const Row& row :
+         {Row{100, 100, 5}, Row{1000, 50, 7}, Row{1000, 100, 8}, Row{10000, 100, 11}}) {
         const double payload = goodput_of(link_of(row.mbit, row.ms)).shape.efficiency();
         for (const int shift : {row.shift - 1, row.shift}) {
             // the window that fills the whole line, headers included, so that the bound is exact
-            const Goodput g = goodput_of(link_of(row.mbit / payload, row.ms, 65535.0 * (1 << shift)));
+            const Goodput g =
+                goodput_of(link_of(row.mbit / payload, row.ms, 65535.0 * (1 << shift)));
             EXPECT_EQ(g.bound_by == Limit::window, shift < row.shift) << row.mbit << " " << shift;
         }
     }

@@ -50,14 +50,16 @@ std::string said(const tl::expected<T, ComputeError>& result) {
 }
 
 OutageDrill drill_of(const Site& s, double days) {
-    return answer_of(outage_drill(s, {}, one_path(), {"nightly", as_of + std::chrono::days(100), days}));
+    return answer_of(
+        outage_drill(s, {}, one_path(), {"nightly", as_of + std::chrono::days(100), days}));
 }
 
 TEST(Outage, AShortOneLeavesOneIncrementThatCatchesUp) {
     const auto s = plain();
     const auto curve = dataset_models(s, {}, as_of)->front().mean_curve;
     const auto d = drill_of(s, 5);
-    // The run of the first night waits with a day's change; the four after it become one of five days.
+    // The run of the first night waits with a day's change; the four after it become one of five
+    // days.
     const double run = curve.freed(1) * payload;
     const double later = curve.freed(5) * payload;
     EXPECT_NEAR(d.backlog_bytes.p50 / (run + later), 1, 0.01);
@@ -118,15 +120,21 @@ TEST(Outage, ALongerOneNeverLeavesLessToCarryOrSurvivesBetter) {
 }
 
 TEST(Outage, WhatCannotBeAskedIsNamed) {
-    const auto ask = [](const OutageQuestion& q) { return said(outage_drill(plain(), {}, one_path(), q)); };
+    const auto ask = [](const OutageQuestion& q) {
+        return said(outage_drill(plain(), {}, one_path(), q));
+    };
     EXPECT_NE(ask({"daily", as_of, 3}).find("known are “nightly”"), std::string::npos);
-    EXPECT_NE(ask({"nightly", as_of - std::chrono::days(1), 3}).find("outside the horizon"), std::string::npos);
-    EXPECT_NE(ask({"nightly", as_of + std::chrono::days(400), 3}).find("outside the horizon"), std::string::npos);
+    EXPECT_NE(ask({"nightly", as_of - std::chrono::days(1), 3}).find("outside the horizon"),
+              std::string::npos);
+    EXPECT_NE(ask({"nightly", as_of + std::chrono::days(400), 3}).find("outside the horizon"),
+              std::string::npos);
     EXPECT_NE(ask({"nightly", as_of, 0}).find("above 0"), std::string::npos);
-    EXPECT_NE(ask({"nightly", as_of + std::chrono::days(290), 20}).find("does not end within"), std::string::npos);
+    EXPECT_NE(ask({"nightly", as_of + std::chrono::days(290), 20}).find("does not end within"),
+              std::string::npos);
     auto s = plain(0.1);
     s.sends[0].first_copy.by = FirstCopy::By::link;
-    EXPECT_NE(said(outage_drill(s, {}, one_path(), {"nightly", as_of, 3})).find("first copy"), std::string::npos);
+    EXPECT_NE(said(outage_drill(s, {}, one_path(), {"nightly", as_of, 3})).find("first copy"),
+              std::string::npos);
 }
 
 TEST(FirstCopyWays, OverAFastLineIsSoonerAndOfMuchDataNot) {
@@ -184,9 +192,11 @@ TEST(FirstCopyWays, AnotherSendOnTheLineDelaysIt) {
     other.first_copy.by = FirstCopy::By::present;
     s.sends.push_back(other);
     const auto o = outlook_of(s, 1);
-    // The other send takes 40 GB a day of the line first or last; so much less is left for the copy.
+    // The other send takes 40 GB a day of the line first or last; so much less is left for the
+    // copy.
     const double per_day = o.sends[0].goodput.bits_per_second / 8 * 86400;
-    EXPECT_NEAR(*o.sends[0].first_copy->link_days / (alone / (1 - 40 * gb * payload / per_day)), 1, 0.06);
+    EXPECT_NEAR(*o.sends[0].first_copy->link_days / (alone / (1 - 40 * gb * payload / per_day)), 1,
+                0.06);
 }
 
 TEST(RestoreWays, OneDatasetOrAllByTheOtherDirectionOrFetched) {
@@ -310,7 +320,8 @@ TEST(Solve, TheLongestLadderFitsAndOneStepMoreDoesNot) {
     auto s = plain();
     s.boxes[1].usable = Entered<Bytes>(Bytes{1.5 * tb});
     const auto a = solved(s, SolveFor::ladder);
-    const auto attic = std::find_if(a.ladders.begin(), a.ladders.end(), [](const auto& l) { return l.box == "attic"; });
+    const auto attic = std::find_if(a.ladders.begin(), a.ladders.end(),
+                                    [](const auto& l) { return l.box == "attic"; });
     ASSERT_NE(attic, a.ladders.end());
     EXPECT_EQ(attic->today_days, 14);
     ASSERT_TRUE(attic->longest_days);
@@ -363,7 +374,9 @@ TEST(Solve, ABoxesOwnLadderIsMovedAndTheSourcesIsNot) {
 }
 
 TEST(Solve, WhatIsNotThereIsNamed) {
-    const auto ask = [](SolveQuestion q, const Site& s = plain()) { return said(solve(s, {}, one_path(), q)); };
+    const auto ask = [](SolveQuestion q, const Site& s = plain()) {
+        return said(solve(s, {}, one_path(), q));
+    };
     SolveQuestion q;
     q.send = "dayly";
     EXPECT_NE(ask(q).find("“nightly”"), std::string::npos);

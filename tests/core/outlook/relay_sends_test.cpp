@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// Relays, shared lines, starts after each snapshot and clock changes, through the whole forecast, on
-// sites without uncertainty.
+// Relays, shared lines, starts after each snapshot and clock changes, through the whole forecast,
+// on sites without uncertainty.
 #include "outlook_testing.h"
 
 #include "core/outlook/models.h"
@@ -44,7 +44,8 @@ Site relayed(FirstCopy::By by = FirstCopy::By::present) {
 }
 
 const BoxOutlook& box_of(const Outlook& o, const std::string& name) {
-    return *std::find_if(o.boxes.begin(), o.boxes.end(), [&](const auto& b) { return b.name == name; });
+    return *std::find_if(o.boxes.begin(), o.boxes.end(),
+                         [&](const auto& b) { return b.name == name; });
 }
 
 TEST(RelaySends, CarryAWeeksChangeOnceAWeekFromWhatHasArrived) {
@@ -55,10 +56,14 @@ TEST(RelaySends, CarryAWeeksChangeOnceAWeekFromWhatHasArrived) {
     EXPECT_TRUE(o.sends[1].relays);
     const auto curve = dataset_models(s, {}, as_of)->front().mean_curve;
     EXPECT_NEAR(o.sends[1].bytes_per_run.p50 / (curve.freed(7) * payload), 1, 0.01);
-    EXPECT_LT(o.sends[1].bytes_per_run.p50, 7 * o.sends[0].bytes_per_run.p50) << "hot blocks go once";
-    // Monday's midnight snapshot is sent on at noon: half a day old then, and a week later 7.5 days.
-    EXPECT_NEAR(o.sends[1].recovery_point_max_hours, 7 * 24 + 12 + o.sends[1].hours_per_run.p95, 0.1);
-    // The attic keeps 30 days of what came, the cabin 8 weeks: 30 days less those 12 hours and the run.
+    EXPECT_LT(o.sends[1].bytes_per_run.p50, 7 * o.sends[0].bytes_per_run.p50)
+        << "hot blocks go once";
+    // Monday's midnight snapshot is sent on at noon: half a day old then, and a week later 7.5
+    // days.
+    EXPECT_NEAR(o.sends[1].recovery_point_max_hours, 7 * 24 + 12 + o.sends[1].hours_per_run.p95,
+                0.1);
+    // The attic keeps 30 days of what came, the cabin 8 weeks: 30 days less those 12 hours and the
+    // run.
     EXPECT_NEAR(*o.sends[1].longest_outage_days, 29.5 - o.sends[1].hours_per_run.p95 / 24, 0.02);
 }
 
@@ -66,7 +71,8 @@ TEST(RelaySends, EachBoxHoldsByItsOwnLadder) {
     const auto s = relayed();
     const auto o = outlook_of(s, 1);
     const auto curve = dataset_models(s, {}, as_of)->front().mean_curve;
-    // 30 daily ones hold 29 gaps of a day; 8 weekly ones 7 of a week (at noon on a Monday the ninth goes).
+    // 30 daily ones hold 29 gaps of a day; 8 weekly ones 7 of a week (at noon on a Monday the ninth
+    // goes).
     const auto& attic = box_of(o, "attic").fill.back();
     EXPECT_NEAR(attic.held_bytes.p50 / (29 * curve.freed(1)), 1, 0.04);
     const auto& cabin = box_of(o, "cabin").fill.back();
@@ -84,7 +90,8 @@ TEST(RelaySends, AFirstCopyGoesOnOnlyWhenItHasArrived) {
     // Nothing is in the cabin while the attic still fills.
     EXPECT_EQ(point_at(box_of(o, "cabin"), 0).used_bytes.p50, 0);
     EXPECT_NEAR(point_at(box_of(o, "attic"), 1).used_bytes.p50 / (1 * tb / days), 1, 0.02);
-    EXPECT_NEAR(point_at(box_of(o, "cabin"), 1).used_bytes.p50 / (1 * tb * (1 - days) / days), 1, 0.01);
+    EXPECT_NEAR(point_at(box_of(o, "cabin"), 1).used_bytes.p50 / (1 * tb * (1 - days) / days), 1,
+                0.01);
     EXPECT_NEAR(point_at(box_of(o, "cabin"), 3).used_bytes.p50 / (1 * tb), 1, 0.02);
 }
 
@@ -140,7 +147,8 @@ TEST(Sends, SeveralBoxesFromOneLadderShareTheLineOrTakeItInTurn) {
     EXPECT_NEAR(in_turn.sends[1].hours_per_run.p50, 2 * alone, 0.02);
     for (const auto& send : evenly.sends) EXPECT_NEAR(send.hours_per_run.p50, 2 * alone, 0.02);
     // On either box the same is held.
-    EXPECT_EQ(box_of(evenly, "attic").fill.back().used_bytes.p50, box_of(evenly, "cabin").fill.back().used_bytes.p50);
+    EXPECT_EQ(box_of(evenly, "attic").fill.back().used_bytes.p50,
+              box_of(evenly, "cabin").fill.back().used_bytes.p50);
 }
 
 TEST(Sends, ANightOnWhichTheClocksGoBackIsAnHourLonger) {
@@ -180,7 +188,8 @@ TEST(Sends, WeekdaysTellTheirRunsApart) {
 
 TEST(Sends, ARewriteIsSentWholeOverSoManyNightsAndAMoveCostsNothing) {
     auto s = plain(10);
-    s.datasets[0].events = {event(Event::Kind::rewrite, 100, 0.3 * tb), event(Event::Kind::move, 150, 0.5 * tb),
+    s.datasets[0].events = {event(Event::Kind::rewrite, 100, 0.3 * tb),
+                            event(Event::Kind::move, 150, 0.5 * tb),
                             event(Event::Kind::remove, 200, 0.2 * tb)};
     const auto o = outlook_of(s, 1).sends[0];
     ASSERT_EQ(o.events.size(), 3u);
@@ -215,14 +224,16 @@ TEST(Sends, AnEventIsToldByTheRunThatBringsItsOwnDataset) {
     other.ladder = {rung(1, Period::Unit::week, 8)};
     s.datasets.push_back(other);
     s.sends[0].datasets = {"other", "d"};
-    s.datasets[0].events = {event(Event::Kind::rewrite, 102, 0.3 * tb)};  // a Friday; the other's next is Monday
+    s.datasets[0].events = {
+        event(Event::Kind::rewrite, 102, 0.3 * tb)};  // a Friday; the other's next is Monday
     const auto o = outlook_of(s, 1).sends[0];
     ASSERT_EQ(o.events.size(), 1u);
     EXPECT_NEAR(o.events[0].bytes.p50 / (306 * gb * payload), 1, 0.01);
 }
 
 TEST(Sends, FallingBehindSaysWhenTheBacklogPassesTheLadderAndWhatRateWouldDo) {
-    // 2 GB a day for 6 GB: runs that wait carry ever more days, 25 GB a week, and the ladder has four.
+    // 2 GB a day for 6 GB: runs that wait carry ever more days, 25 GB a week, and the ladder has
+    // four.
     auto s = plain(0.2);
     s.datasets[0].ladder = daily(4);
     const auto o = outlook_of(s, 1).sends[0];

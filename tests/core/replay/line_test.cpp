@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// A line with random arrivals is a queue with one server: the known laws must come out. A transfer of
-// a megabit on a line of a megabit a second is a service of one second.
+// A line with random arrivals is a queue with one server: the known laws must come out. A transfer
+// of a megabit on a line of a megabit a second is a service of one second.
 #include "replay_testing.h"
 
 #include <cmath>
@@ -16,7 +16,8 @@ constexpr double begins = 1.8e9;  // seconds since 1970, where times are as coar
 ReplayLink server(Sharing sharing) {
     ReplayLink link;
     link.line_bits_per_second = 1e6;
-    link.open = {{Instant(std::chrono::seconds(0)), Instant(std::chrono::seconds(4'000'000'000)), 1}};
+    link.open = {
+        {Instant(std::chrono::seconds(0)), Instant(std::chrono::seconds(4'000'000'000)), 1}};
     link.sharing = sharing;
     return link;
 }
@@ -47,8 +48,8 @@ void serve(std::vector<Job>& jobs, const ReplayLink& link) {
 }
 
 TEST(Line, InTurnFollowsLindleysRecursionJobByJob) {
-    // D. V. Lindley 1952: W(n+1) = max(0, W(n) + S(n) − T(n)). Services 4,3,2,5,1,4,3,2, gaps before
-    // jobs 2…8 of 3,1,6,2,2,9,1: W = 0,1,3,0,3,2,0,2 (worked by hand).
+    // D. V. Lindley 1952: W(n+1) = max(0, W(n) + S(n) − T(n)). Services 4,3,2,5,1,4,3,2, gaps
+    // before jobs 2…8 of 3,1,6,2,2,9,1: W = 0,1,3,0,3,2,0,2 (worked by hand).
     const std::vector<double> service = {4, 3, 2, 5, 1, 4, 3, 2};
     const std::vector<double> gaps = {0, 3, 1, 6, 2, 2, 9, 1};
     const std::vector<double> wait = {0, 1, 3, 0, 3, 2, 0, 2};
@@ -57,7 +58,8 @@ TEST(Line, InTurnFollowsLindleysRecursionJobByJob) {
     for (std::size_t i = 0; i < service.size(); ++i) jobs.push_back({t += gaps[i], service[i]});
     serve(jobs, server(Sharing::in_turn));
     for (std::size_t i = 0; i < jobs.size(); ++i)
-        EXPECT_NEAR(jobs[i].done - jobs[i].arrives - jobs[i].service, wait[i], 1e-5) << "job " << i + 1;
+        EXPECT_NEAR(jobs[i].done - jobs[i].arrives - jobs[i].service, wait[i], 1e-5)
+            << "job " << i + 1;
 }
 
 TEST(Line, InTurnFollowsLindleysRecursionOnRandomJobs) {
@@ -65,12 +67,14 @@ TEST(Line, InTurnFollowsLindleysRecursionOnRandomJobs) {
     std::exponential_distribution<double> exponential(1);
     std::vector<Job> jobs;
     double t = 0;
-    for (int i = 0; i < 3000; ++i) jobs.push_back({t += exponential(random) / 0.8, exponential(random)});
+    for (int i = 0; i < 3000; ++i)
+        jobs.push_back({t += exponential(random) / 0.8, exponential(random)});
     serve(jobs, server(Sharing::in_turn));
     double wait = 0;
     for (std::size_t i = 0; i < jobs.size(); ++i) {
         if (i > 0)
-            wait = std::max(0.0, wait + jobs[i - 1].service - (jobs[i].arrives - jobs[i - 1].arrives));
+            wait =
+                std::max(0.0, wait + jobs[i - 1].service - (jobs[i].arrives - jobs[i - 1].arrives));
         ASSERT_NEAR(jobs[i].done - jobs[i].arrives - jobs[i].service, wait, 1e-3) << "job " << i;
     }
 }
@@ -93,7 +97,8 @@ Mean mean_wait(double load, bool exponential_service, Sharing sharing) {
         std::vector<Job> jobs;
         double t = 0;
         for (int i = 0; i < jobs_each; ++i)
-            jobs.push_back({t += exponential(random) / load, exponential_service ? exponential(random) : 1});
+            jobs.push_back(
+                {t += exponential(random) / load, exponential_service ? exponential(random) : 1});
         serve(jobs, link);
         double total = 0;
         for (std::size_t i = warm_up; i < jobs.size(); ++i)
@@ -112,20 +117,21 @@ void expect_wait(double load, bool exponential_service, Sharing sharing, double 
     EXPECT_LT(m.error, 0.04 * law) << "the test must be sharp";
 }
 
-// M/D/1: Wq = ρ ÷ 2(1 − ρ); M/M/1: Wq = ρ ÷ (1 − ρ), in units of the mean service (Saylor Academy's open
-// course text, s. 4.5; Ciw library documentation).
+// M/D/1: Wq = ρ ÷ 2(1 − ρ); M/M/1: Wq = ρ ÷ (1 − ρ), in units of the mean service (Saylor Academy's
+// open course text, s. 4.5; Ciw library documentation).
 TEST(Line, InTurnWithConstantServiceWaitsAsMD1) {
     expect_wait(0.5, false, Sharing::in_turn, 0.5);
     expect_wait(0.8, false, Sharing::in_turn, 2.0);
-    // 8 arrivals an hour, 5 minutes each: 5 minutes (a problem in Render and Stair; its answer from memory)
+    // 8 arrivals an hour, 5 minutes each: 5 minutes (a problem in Render and Stair; its answer from
+    // memory)
     const Mean m = mean_wait(8.0 / 12, false, Sharing::in_turn);
     EXPECT_NEAR(m.value * 5, 5, 3 * m.error * 5);
 }
 
 TEST(Line, ABurstThroughALineThatOpensLateStaysWithinTheBounds) {
-    // Token bucket (b, r) through rate-latency (R, T): backlog ≤ b + rT, delay ≤ T + b/R (Le Boudec and
-    // Thiran, Network Calculus, s. 1.4, from memory). 50 GB at once, then 2 GB an hour; 5 GB an hour
-    // from half past: 51 GB and 10.5 h, both of which this very case comes to.
+    // Token bucket (b, r) through rate-latency (R, T): backlog ≤ b + rT, delay ≤ T + b/R (Le Boudec
+    // and Thiran, Network Calculus, s. 1.4, from memory). 50 GB at once, then 2 GB an hour; 5 GB an
+    // hour from half past: 51 GB and 10.5 h, both of which this very case comes to.
     constexpr double gigabit = 8e9;
     auto link = server(Sharing::in_turn);
     link.line_bits_per_second = 5 * gigabit / 3600;
