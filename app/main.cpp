@@ -45,6 +45,8 @@ int main(int argc, char** argv) {
         case Command::version: return ullage::cli::print_version();
         case Command::forecast: return ullage::cli::run_forecast(*arguments, draw);
         case Command::measure: return ullage::cli::run_measure(*arguments);
+        case Command::solve: return ullage::cli::run_solve(*arguments);
+        case Command::outage: return ullage::cli::run_outage(*arguments);
         case Command::check: return ullage::cli::run_check(*arguments);
         case Command::window: break;
     }

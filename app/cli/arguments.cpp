@@ -21,13 +21,20 @@ struct Option {
 
 const std::vector<Option>& options() {
     static const std::vector<Option> all = {
-        {"--json", true, {Command::forecast, Command::measure}},
+        {"--json", true, {Command::forecast, Command::measure, Command::solve, Command::outage}},
         {"--csv", true, {Command::forecast}},
         {"--pictures", true, {Command::forecast}},
-        {"--paths", true, {Command::forecast, Command::window}},
-        {"--seed", true, {Command::forecast, Command::window}},
-        {"--threads", true, {Command::forecast, Command::window}},
-        {"--as-of", true, {Command::forecast, Command::window}},
+        {"--paths", true, {Command::forecast, Command::window, Command::solve, Command::outage}},
+        {"--seed", true, {Command::forecast, Command::window, Command::solve, Command::outage}},
+        {"--threads", true, {Command::forecast, Command::window, Command::solve, Command::outage}},
+        {"--as-of", true, {Command::forecast, Command::window, Command::solve, Command::outage}},
+        {"--for", true, {Command::solve}},
+        {"--box", true, {Command::solve}},
+        {"--send", true, {Command::solve, Command::outage}},
+        {"--confidence", true, {Command::solve}},
+        {"--rates", true, {Command::solve}},
+        {"--from", true, {Command::outage}},
+        {"--days", true, {Command::outage}},
         {"--columns", true, {Command::measure}},
         {"--skip-bad-lines", false, {Command::measure}},
     };
@@ -42,6 +49,26 @@ tl::expected<std::uint64_t, std::string> whole_number(const std::string& option,
         return tl::unexpected(
             fmt::format("{} takes a whole number from {} to {}, not “{}”", option, least, most, text));
     return value;
+}
+
+tl::expected<SolveFor, std::string> solve_word(const std::string& word) {
+    std::vector<std::string> known;
+    for (const auto what :
+         {SolveFor::link_rate, SolveFor::usable, SolveFor::ladder, SolveFor::order_date}) {
+        if (to_string(what) == word) return what;
+        known.push_back(to_string(what));
+    }
+    return tl::unexpected(fmt::format("--for takes one of {}, not “{}”", fmt::join(known, ", "), word));
+}
+
+/// A number or a percentage.
+tl::expected<double, std::string> share_between(const std::string& option, const std::string& text,
+                                                double low, double high) {
+    const auto value = parse_fraction(text);
+    if (!value) return tl::unexpected(option + ": " + value.error());
+    if (!(*value > low && *value < high))
+        return tl::unexpected(fmt::format("{} takes a share above {} and below {}, not “{}”", option, low, high, text));
+    return *value;
 }
 
 std::vector<std::string> split_at_commas(const std::string& text) {
@@ -74,10 +101,30 @@ std::string set_option(Arguments& a, const std::string& name, const std::string&
     if (name == "--seed") return number(0, UINT64_MAX, [&](auto n) { a.settings.seed = n; });
     if (name == "--threads")
         return number(0, most_threads, [&](auto n) { a.settings.threads = static_cast<int>(n); });
-    if (name == "--as-of") {
+    if (name == "--as-of" || name == "--from") {
         const auto day = parse_date(value);
-        if (!day) return "--as-of: " + day.error();
-        a.settings.as_of = *day;
+        if (!day) return name + ": " + day.error();
+        (name == "--from" ? a.outage_from : a.settings.as_of) = *day;
+    }
+    if (name == "--box") a.box = value;
+    if (name == "--send") a.send = value;
+    if (name == "--rates") a.rates = value;
+    if (name == "--for") {
+        const auto what = solve_word(value);
+        if (!what) return what.error();
+        a.solve_for = *what;
+    }
+    if (name == "--confidence") {
+        const auto c = share_between(name, value, 0.5, 1);
+        if (!c) return c.error();
+        a.confidence = *c;
+    }
+    if (name == "--days") {
+        const auto days = parse_fraction(value);
+        constexpr double most_days = 36525;
+        if (!days || !(*days > 0 && *days <= most_days))
+            return fmt::format("--days takes a number of days above 0, at most {}, not “{}”", most_days, value);
+        a.outage_days = *days;
     }
     return {};
 }
@@ -87,8 +134,23 @@ std::string command_name(Command c) {
         case Command::forecast: return "forecast";
         case Command::measure: return "measure";
         case Command::check: return "check";
+        case Command::solve: return "solve";
+        case Command::outage: return "outage";
         default: return "the window";
     }
+}
+
+/// What goes together in `solve`.
+std::string fault_of_solve(const Arguments& a, const std::vector<std::string>& given) {
+    const auto has = [&](const char* option) {
+        return std::find(given.begin(), given.end(), option) != given.end();
+    };
+    if (!has("--for")) return "solve needs --for link-rate, usable, ladder or order-date";
+    const bool of_a_line = a.solve_for == SolveFor::link_rate;
+    for (const char* option : {"--send", "--rates"})
+        if (has(option) && !of_a_line)
+            return fmt::format("{} goes with --for link-rate; {} is asked of a box", option, to_string(a.solve_for));
+    return {};
 }
 
 }  // namespace
@@ -100,9 +162,12 @@ tl::expected<Arguments, std::string> parse_arguments(const std::vector<std::stri
         if (words[0] == "forecast") a.command = Command::forecast;
         if (words[0] == "measure") a.command = Command::measure;
         if (words[0] == "check") a.command = Command::check;
+        if (words[0] == "solve") a.command = Command::solve;
+        if (words[0] == "outage") a.command = Command::outage;
         if (a.command != Command::window) i = 1;
     }
     bool only_files = false;
+    std::vector<std::string> given;
     for (; i < words.size(); ++i) {
         std::string word = words[i];
         if (only_files || word.size() < 2 || word[0] != '-') {
@@ -146,6 +211,7 @@ tl::expected<Arguments, std::string> parse_arguments(const std::vector<std::stri
         }
         if (!option->takes_value && value)
             return tl::unexpected(fmt::format("{} takes no value", word));
+        given.push_back(word);
         if (auto error = set_option(a, word, value.value_or("")); !error.empty())
             return tl::unexpected(error);
     }
@@ -163,6 +229,16 @@ tl::expected<Arguments, std::string> parse_arguments(const std::vector<std::stri
             break;
         case Command::measure:
             if (a.files.size() != 1) return tl::unexpected(std::string("measure needs one listing"));
+            break;
+        case Command::solve:
+            if (a.files.size() != 1) return tl::unexpected(std::string("solve needs one site file"));
+            if (auto fault = fault_of_solve(a, given); !fault.empty()) return tl::unexpected(fault);
+            break;
+        case Command::outage:
+            if (a.files.size() != 1) return tl::unexpected(std::string("outage needs one site file"));
+            for (const char* needed : {"--send", "--from", "--days"})
+                if (std::find(given.begin(), given.end(), needed) == given.end())
+                    return tl::unexpected(fmt::format("outage needs {}; see ullage --help", needed));
             break;
         case Command::check:
             if (a.files.size() != 1) return tl::unexpected(std::string("check needs one site file"));
@@ -189,6 +265,16 @@ std::string help_text() {
                                    (snapshot, taken, unique, live, written)
       --skip-bad-lines             leave out lines that cannot be read
       --json FILE|-
+  ullage solve SITE                what it would take
+      --for WHAT                   link-rate, usable, ladder or order-date
+      --send S, --box B            only this send's line, only this box
+      --confidence C               0.9: in 9 futures of 10 (default: the site's)
+      --rates FILE                 line rates that are sold, one a line
+      --json FILE|-
+  ullage outage SITE               a line is down: what waits, how long catching up takes
+      --send S --from DATE --days N
+      --json FILE|-
+                                   both also take --paths, --seed, --threads, --as-of
   ullage check SITE                every problem of a site file, with where and how to mend it
   ullage --help | --version
 

@@ -3,6 +3,7 @@
 /// Words of the command line → what is asked.
 
 #include "core/outlook/outlook.h"
+#include "core/outlook/solve.h"
 
 #include <optional>
 #include <string>
@@ -12,13 +13,19 @@
 namespace ullage::cli {
 
 struct Arguments {
-    enum class Command { window, forecast, measure, check, help, version } command = Command::window;
+    enum class Command { window, forecast, measure, solve, outage, check, help, version } command = Command::window;
     std::vector<std::string> files;
     Settings settings;
     std::optional<std::string> json, csv;      ///< a file, or "-" for standard output
     std::optional<std::string> pictures;       ///< a folder
     std::vector<std::string> columns;
     bool skip_bad_lines = false;
+    SolveFor solve_for = SolveFor::link_rate;
+    std::optional<std::string> box, send;      ///< by name
+    std::optional<double> confidence;          ///< above 0.5, below 1
+    std::optional<std::string> rates;          ///< a file of line rates that are sold
+    std::optional<Day> outage_from;
+    double outage_days = 0;
     bool operator==(const Arguments&) const = default;
 };
 

@@ -3,6 +3,7 @@
 
 #include "app/cli/measure_report.h"
 #include "app/cli/output.h"
+#include "core/findings/questions.h"
 #include "core/measure/evidence.h"
 #include "core/outlook/measured_view.h"
 #include "core/site/site_json.h"
@@ -207,6 +208,82 @@ int run_measure(const Arguments& arguments) {
     }
     if (arguments.json) return write_output(*arguments.json, measure_json(all)) ? done : file_trouble;
     return write_output("-", measure_text(all)) ? done : file_trouble;
+}
+
+namespace {
+
+/// A question to one site: `ask` computes, `text` and `json` say it.
+template <class Ask, class Text, class Json>
+int answer_question(const Arguments& arguments, const Ask& ask, const Text& text, const Json& json) {
+    InterruptWatch interrupt;
+    const auto loaded = load(arguments.files.front());
+    if (!loaded) return loaded.error();
+    const auto result = [&] {
+        ProgressLine line(loaded->file);
+        return ask(*loaded, Progress{interrupt.token(), [&](double done) { line.show(done); }});
+    }();
+    if (!result) {
+        if (std::holds_alternative<Cancelled>(result.error())) return interrupted;
+        print_problems({loaded->file, std::get<Problems>(result.error()), false});
+        return input_wrong;
+    }
+    const bool written = arguments.json ? write_output(*arguments.json, json(*result))
+                                        : write_output("-", text(*result));
+    return written ? done : file_trouble;
+}
+
+#ifdef ULLAGE_RESOURCES
+constexpr const char* resources_folder = ULLAGE_RESOURCES;
+#else
+constexpr const char* resources_folder = "";
+#endif
+
+/// The list named, or the one of the checkout this was built in (so that it can be edited), or the
+/// one built in.
+tl::expected<std::vector<BitsPerSecond>, ExitStatus> sold_rates(const Arguments& arguments) {
+    const std::string file =
+        arguments.rates ? *arguments.rates : std::string(resources_folder) + "/line-rates.txt";
+    const auto text = read_text_file(file);
+    if (!text) {
+        if (!arguments.rates) return usual_sold_rates();
+        print_error(file, text.error());
+        return tl::unexpected(file_trouble);
+    }
+    auto rates = parse_sold_rates(*text);
+    if (rates) return *std::move(rates);
+    print_problems({file, rates.error(), false});
+    return tl::unexpected(input_wrong);
+}
+
+}  // namespace
+
+int run_solve(const Arguments& arguments) {
+    SolveQuestion question;
+    question.what = arguments.solve_for;
+    question.box = arguments.box;
+    question.send = arguments.send;
+    question.confidence = arguments.confidence;
+    if (question.what == SolveFor::link_rate) {
+        auto rates = sold_rates(arguments);
+        if (!rates) return rates.error();
+        question.sold = *std::move(rates);
+    }
+    return answer_question(
+        arguments,
+        [&](const Loaded& loaded, const Progress& progress) {
+            return solve(loaded.site, loaded.evidence, arguments.settings, question, progress);
+        },
+        solve_text, solve_json);
+}
+
+int run_outage(const Arguments& arguments) {
+    const OutageQuestion question{*arguments.send, *arguments.outage_from, arguments.outage_days};
+    return answer_question(
+        arguments,
+        [&](const Loaded& loaded, const Progress& progress) {
+            return outage_drill(loaded.site, loaded.evidence, arguments.settings, question, progress);
+        },
+        drill_text, drill_json);
 }
 
 int run_check(const Arguments& arguments) {

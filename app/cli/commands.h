@@ -16,6 +16,8 @@ using DrawPictures =
 
 int run_forecast(const Arguments&, const DrawPictures& draw);
 int run_measure(const Arguments&);
+int run_solve(const Arguments&);
+int run_outage(const Arguments&);
 int run_check(const Arguments&);
 int print_help();
 int print_version();

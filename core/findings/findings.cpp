@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/findings/findings.h"
 
+#include "core/findings/send_findings.h"
+#include "core/findings/words.h"
+
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
@@ -17,42 +20,6 @@ constexpr double tight_median_days = 365;
 
 double lead_days(const BoxOutlook& b) { return b.lead_time_days.value_or(default_lead_days); }
 
-std::string month_of(Day as_of, double days) { return format_month(add_days(as_of, days)); }
-
-std::string plural(long n, const char* one, const char* many) {
-    return fmt::format("{} {}", n, n == 1 ? one : many);
-}
-
-/// "1 in 10", "half of the", "9 in 10": chances as people count them, before "futures" or "runs".
-std::string say_chance(double chance) {
-    const long tenths = std::lround(chance * 10);
-    if (chance <= 0) return "none";
-    if (chance >= 1) return "all";
-    if (tenths == 0) return "fewer than 1 in 10";
-    if (tenths == 10) return "more than 9 in 10";
-    if (tenths == 5) return "half of the";
-    return fmt::format("{} in 10", tenths);
-}
-
-std::string say_hours(double hours) {
-    if (hours < 1) return plural(std::max(1L, std::lround(hours * 60)), "minute", "minutes");
-    if (hours < 10) return fmt::format("{:.1f} hours", hours);
-    if (hours < 72) return plural(std::lround(hours), "hour", "hours");
-    return plural(std::lround(hours / 24), "day", "days");
-}
-
-std::string limit_words(Limit limit) {
-    switch (limit) {
-        case Limit::rate: return "the line's own rate";
-        case Limit::window: return "the receive window over the round trip";
-        case Limit::loss: return "lost packets";
-        case Limit::cipher: return "the speed of the cipher";
-        case Limit::disk: return "the disks";
-        case Limit::hours: return "the hours in which the line is open";
-    }
-    return {};
-}
-
 class Writer {
 public:
     Writer(const Site& site, const Outlook& outlook, Prefixes prefixes)
@@ -61,6 +28,7 @@ public:
     std::vector<Finding> write() {
         for (const auto& b : outlook_.boxes) box(b);
         for (const auto& s : outlook_.sends) send(s);
+        if (!outlook_.sends.empty()) add(Level::note, "/sends", receiving_practice());
         for (std::size_t d = 0; d < outlook_.datasets.size(); ++d) dataset(d);
         general();
         std::stable_sort(findings_.begin(), findings_.end(), [](const Finding& a, const Finding& b) {
@@ -143,6 +111,16 @@ private:
                                    b.lead_time_days ? say_days(*b.lead_time_days) : "that day or not much",
                                    b.lead_time_days ? ", which is the time a delivery takes" : ""));
         }
+        // Found on fewer paths than the chance: where they disagree nothing is said.
+        if (b.ladder_that_fits && b.ladder_that_fits->longest_days.value_or(0) < b.ladder_that_fits->today_days) {
+            const auto& fit = *b.ladder_that_fits;
+            add(Level::note, about,
+                fit.longest_days
+                    ? fmt::format("Keeping snapshots for {} instead of {} would keep {} below its ceiling for {}.",
+                                  say_days(*fit.longest_days), say_days(fit.today_days), b.name, horizon())
+                    : fmt::format("No shorter ladder would keep {} below its ceiling for {}: it takes more space, or "
+                                  "less data.", b.name, horizon()));
+        }
         shares(b, about);
         matters(b, about);
     }
@@ -183,78 +161,9 @@ private:
                                                 format_percent(held, 2)));
     }
 
-    std::string send_pointer(const std::string& name) const {
-        for (std::size_t i = 0; i < site_.sends.size(); ++i)
-            if (site_.sends[i].name == name) return fmt::format("/sends/{}", i);
-        return "";
-    }
-
-    bool holds_last_sent(const std::string& name) const {
-        return std::any_of(site_.sends.begin(), site_.sends.end(), [&](const Send& send) {
-            return send.name == name && send.hold_last_sent;
-        });
-    }
-
     void send(const SendOutlook& s) {
-        const std::string about = send_pointer(s.name);
-        const Level level = status_of(s, outlook_.confidence);
-        const std::string rate = format_bit_rate({s.goodput.bits_per_second});
-        if (!s.first_copy_days.p50) {
-            add(Level::overruns, about,
-                fmt::format("The first copy of “{}” ({}) is not over the line within {}: carry it by hand, "
-                            "or use a faster line.", s.name, size(s.first_copy_bytes), horizon()));
-            return;
-        }
-        if (s.falls_behind) {
-            add(Level::overruns, about,
-                fmt::format("“{}” falls behind for good from about {}: what changes is more than {} carries "
-                            "at {} ({} binds). A faster line, longer hours or less churn would mend it.",
-                            s.name, month_of(outlook_.as_of, s.days_until_behind.value_or(0)), s.link, rate,
-                            limit_words(s.bound_by)));
-        } else {
-            const double missing = s.chance_of_missing_window;
-            std::string text = fmt::format(
-                "“{}” carries {} a run in {} (9 in 10 runs: up to {} in {}); {} hours are open for it.",
-                s.name, size(s.bytes_per_run.p50), say_hours(s.hours_per_run.p50),
-                size(s.bytes_per_run.p90), say_hours(s.hours_per_run.p90),
-                fmt::format("{:.{}f}", s.open_hours_per_run, s.open_hours_per_run < 10 ? 1 : 0));
-            if (missing > 0)
-                text += fmt::format(" {} runs miss their window.",
-                                    missing < 0.05 ? fmt::format("{} of all", format_percent(missing, 1))
-                                                   : say_chance(missing));
-            add(level, about, text);
-        }
-        add(Level::note, about,
-            fmt::format("The line gives {} of payload; {} binds{}.", rate, limit_words(s.goodput.bound_by),
-                        s.goodput.next_bits_per_second > s.goodput.bits_per_second * 1.01
-                            ? fmt::format(", and without it {} would stop at {}",
-                                          limit_words(s.goodput.next_limit),
-                                          format_bit_rate({s.goodput.next_bits_per_second}))
-                            : ""));
-        add(Level::note, about,
-            fmt::format("The newest complete copy on {} is usually {} old (19 in 20 times: under {}; worst "
-                        "{}).", s.to, say_hours(s.recovery_point_hours.p50),
-                        say_hours(s.recovery_point_hours.p95), say_hours(s.recovery_point_max_hours)));
-        if (s.longest_outage_days) {
-            const bool short_of = *s.longest_outage_days < 3;
-            add(short_of ? Level::tight : Level::note, about,
-                fmt::format("The line may be down for {} before {} and {} share no snapshot and everything "
-                            "must be sent again{}.", say_days(std::floor(*s.longest_outage_days)), s.from,
-                            s.to, short_of ? "; a longer ladder at the source, or holding the last sent "
-                                             "snapshot back, gives more time" : ""));
-        } else if (holds_last_sent(s.name)) {
-            add(Level::note, about, fmt::format("The last sent snapshot of “{}” is held back at {}, so an "
-                                                "outage of any length ends with one increment.", s.name,
-                                                s.from));
-        }
-        if (*s.first_copy_days.p50 > 0)
-            add(*s.first_copy_days.p50 > 30 ? Level::tight : Level::note, about,
-                fmt::format("The first copy ({}) is complete after {}{}.", size(s.first_copy_bytes),
-                            say_days(std::ceil(*s.first_copy_days.p50)),
-                            *s.first_copy_days.p50 > 30 ? "; carrying it by hand may be faster" : ""));
-        add(Level::note, about,
-            fmt::format("Restoring everything over the line's other direction takes {} (a year from now).",
-                        say_hours(s.restore_hours.p50)));
+        const auto said = send_findings(site_, outlook_, s, prefixes_);
+        findings_.insert(findings_.end(), said.begin(), said.end());
     }
 
     void dataset(std::size_t d) {
@@ -299,15 +208,6 @@ std::string to_string(Level level) {
         case Level::note: return "note";
     }
     return {};
-}
-
-std::string say_days(double days) {
-    constexpr double month = days_per_year / 12;
-    if (days < 60) return plural(std::lround(days), "day", "days");
-    if (days < 24 * month) return fmt::format("about {} months", std::lround(days / month));
-    const double years = std::round(days / days_per_year * 10) / 10;
-    return years == std::floor(years) ? fmt::format("about {:.0f} years", years)
-                                      : fmt::format("about {:.1f} years", years);
 }
 
 Level status_of(const BoxOutlook& b, double horizon_days) {

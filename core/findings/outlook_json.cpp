@@ -2,8 +2,9 @@
 #include "core/findings/backtest_json.h"
 #include "core/findings/findings.h"
 
-#include <charconv>
-#include <cmath>
+#include "core/findings/json_values.h"
+
+#include <array>
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
@@ -15,15 +16,14 @@ using Json = nlohmann::ordered_json;
 
 constexpr int outlook_version = 1;
 
-/// Sizes to the byte, everything else to nine digits: enough, and the same text on every machine.
-Json bytes(double value) { return std::isfinite(value) ? Json(std::llround(value)) : Json(nullptr); }
+Json bytes(double value) {
+    const auto whole = whole_bytes(value);
+    return whole ? Json(*whole) : Json(nullptr);
+}
 
 Json number(double value) {
-    if (!std::isfinite(value)) return nullptr;
-    const std::string digits = fmt::format("{:.9g}", value);
-    double rounded = 0;
-    std::from_chars(digits.data(), digits.data() + digits.size(), rounded);
-    return rounded;
+    const auto rounded = nine_digits(value);
+    return rounded ? Json(*rounded) : Json(nullptr);
 }
 
 Json number(const std::optional<double>& value) { return value ? number(*value) : Json(nullptr); }
@@ -57,7 +57,94 @@ Json box_json(const BoxOutlook& b) {
             {"chance_of_ceiling_within_horizon", number(b.chance_of_ceiling_within_horizon)},
             {"chance_of_full_within_horizon", number(b.chance_of_full_within_horizon)},
             {"order_by", b.order_by ? Json(format_date(*b.order_by)) : Json(nullptr)},
+            {"ladder_that_fits_days", b.ladder_that_fits ? number(b.ladder_that_fits->longest_days) : Json(nullptr)},
             {"fill", std::move(fill)}};
+}
+
+Json byte_quantiles(const RunQuantiles& q) {
+    return {{"p50", bytes(q.p50)}, {"p90", bytes(q.p90)}, {"p95", bytes(q.p95)}};
+}
+
+Json optional_bytes(const std::optional<double>& value) { return value ? bytes(*value) : Json(nullptr); }
+
+Json weekday_json(const WeekdayRuns& w) {
+    static constexpr std::array<const char*, 7> names{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"};
+    return {{"weekday", names[std::size_t(w.weekday)]},
+            {"runs", w.runs},
+            {"bytes", byte_quantiles(w.bytes)},
+            {"hours", run_quantiles(w.hours)},
+            {"open_share", run_quantiles(w.open_share)},
+            {"chance_of_missing_window", number(w.chance_of_missing_window)}};
+}
+
+Json event_json(const EventRun& e) {
+    return {{"on", format_date(e.on)},
+            {"dataset", e.dataset},
+            {"text", e.text},
+            {"bytes", byte_quantiles(e.bytes)},
+            {"hours", run_quantiles(e.hours)},
+            {"nights", run_quantiles(e.nights)},
+            {"chance_of_fitting", number(e.chance_of_fitting)}};
+}
+
+Json first_copy_json(const FirstCopyWays& w) {
+    return {{"bytes", bytes(w.bytes)},
+            {"link_days", number(w.link_days)},
+            {"link_in_step_days", number(w.link_in_step_days)},
+            {"link_base_expires", w.link_base_expires},
+            {"courier_copy_days", number(w.courier_copy_days)},
+            {"courier_away_days", number(w.courier_away_days)},
+            {"courier_in_step_days", number(w.courier_days)},
+            {"courier_base_expires", w.courier_base_expires},
+            {"break_even_bytes", optional_bytes(w.break_even_bytes)},
+            {"recommended", w.carry ? "courier" : "link"},
+            {"assumptions", w.assumptions}};
+}
+
+Json restore_json(const RestoreWays& w) {
+    return {{"dataset", w.dataset.empty() ? Json(nullptr) : Json(w.dataset)},
+            {"bytes", byte_quantiles(w.bytes)},
+            {"link_hours", run_quantiles(w.link_hours)},
+            {"bound_by", to_string(w.bound_by)},
+            {"fetch_hours", number(w.fetch_hours)},
+            {"fetch_bound_by", w.road_binds ? "road" : "copying"}};
+}
+
+Json backlog_json(const BacklogOutlook& b) {
+    return {{"times_a_year", number(b.times_a_year)},
+            {"bytes", byte_quantiles(b.bytes)},
+            {"max_bytes", bytes(b.max_bytes)},
+            {"hours_to_drain", run_quantiles(b.hours_to_drain)},
+            {"max_hours_to_drain", number(b.max_hours_to_drain)}};
+}
+
+/// Added to the contract's keys of a send.
+void add_more(Json& json, const SendOutlook& s) {
+    Json weekdays = Json::array();
+    for (const auto& w : s.weekdays) weekdays.push_back(weekday_json(w));
+    Json ages = Json::array();
+    for (const auto& a : s.copy_age)
+        ages.push_back({{"from", format_date(a.from)},
+                        {"p50_hours", number(a.p50_hours)},
+                        {"p95_hours", number(a.p95_hours)},
+                        {"max_hours", number(a.max_hours)}});
+    Json events = Json::array();
+    for (const auto& e : s.events) events.push_back(event_json(e));
+    Json restore = Json::array();
+    for (const auto& w : s.restore) restore.push_back(restore_json(w));
+    json["next_limit"] = {{"bound_by", to_string(s.goodput.next_limit)},
+                          {"bits_per_second", number(s.goodput.next_bits_per_second)}};
+    json["relays"] = s.relays;
+    json["open_share_per_run"] = run_quantiles(s.open_share_per_run);
+    json["weekdays"] = std::move(weekdays);
+    json["copy_age"] = std::move(ages);
+    json["backlog"] = backlog_json(s.backlog);
+    json["days_until_behind"] = number(s.days_until_behind);
+    json["days_until_ladder_lost"] = number(s.days_until_ladder_lost);
+    json["line_rate_needed_bits_per_s"] = number(s.line_rate_needed);
+    json["events"] = std::move(events);
+    json["first_copy"] = s.first_copy ? first_copy_json(*s.first_copy) : Json(nullptr);
+    json["restore"] = std::move(restore);
 }
 
 Json send_json(const SendOutlook& s) {
@@ -67,13 +154,11 @@ Json send_json(const SendOutlook& s) {
                           {"bits_per_second", number(step.bits_per_second)},
                           {"own_bits_per_second", number(step.own_bits_per_second)},
                           {"binding", step.binding}});
-    return {{"name", s.name},
+    Json json = {{"name", s.name},
             {"goodput_bits_per_s", number(s.goodput.bits_per_second)},
             {"bound_by", to_string(s.bound_by)},
             {"limits", std::move(limits)},
-            {"bytes_per_run", {{"p50", bytes(s.bytes_per_run.p50)},
-                               {"p90", bytes(s.bytes_per_run.p90)},
-                               {"p95", bytes(s.bytes_per_run.p95)}}},
+            {"bytes_per_run", byte_quantiles(s.bytes_per_run)},
             {"hours_per_run", run_quantiles(s.hours_per_run)},
             {"open_hours_per_run", number(s.open_hours_per_run)},
             {"chance_of_missing_window", number(s.chance_of_missing_window)},
@@ -84,6 +169,8 @@ Json send_json(const SendOutlook& s) {
             {"first_copy_days", day_quantiles(s.first_copy_days)},
             {"longest_outage_days", number(s.longest_outage_days)},
             {"restore_hours", {{"p50", number(s.restore_hours.p50)}, {"p90", number(s.restore_hours.p90)}}}};
+    add_more(json, s);
+    return json;
 }
 
 Json dataset_json(const DatasetOutlook& d) {

@@ -66,19 +66,39 @@ int most_of(Wrapper w) {
     }
 }
 
+packet::EspSuite suite_of(EspCipher cipher) {
+    switch (cipher) {
+        case EspCipher::chacha20_poly1305:
+            return packet::chacha20_poly1305;
+        case EspCipher::aes_cbc_sha1:
+            return packet::aes_cbc_sha1;
+        case EspCipher::aes_cbc_sha256:
+            return packet::aes_cbc_sha256;
+        case EspCipher::aes_cbc_sha512:
+            return packet::aes_cbc_sha512;
+        case EspCipher::aes_gcm_16:
+            break;
+    }
+    return packet::aes_gcm_16;
+}
+
+int outer_version(const Link& link) { return link.outer_ip_version.value_or(link.ip_version); }
+
 int esp_outer_headers(Wrapper w, int ip_version) {
     return packet::ip_header(ip_version) + (w == Wrapper::esp_udp ? packet::udp_header : 0);
 }
 
 /// What a packet tunnel whose outer packet has `mtu` bytes leaves for the inner one.
-int tunnel_mtu(Wrapper w, int mtu, int ip_version) {
-    if (w == Wrapper::wireguard) return mtu - packet::wireguard_overhead(ip_version);
-    return packet::esp_capacity(mtu, esp_outer_headers(w, ip_version), packet::aes_gcm_16);
+int tunnel_mtu(Wrapper w, int mtu, const Link& link) {
+    const int v = outer_version(link);
+    if (w == Wrapper::wireguard) return mtu - packet::wireguard_overhead(v);
+    return packet::esp_capacity(mtu, esp_outer_headers(w, v), suite_of(link.esp));
 }
 
-int tunnel_length(Wrapper w, int inner, int inner_mtu, int ip_version) {
-    if (w == Wrapper::wireguard) return packet::wireguard_length(inner, ip_version, inner_mtu);
-    return packet::esp_length(inner, esp_outer_headers(w, ip_version), packet::aes_gcm_16);
+int tunnel_length(Wrapper w, int inner, int inner_mtu, const Link& link) {
+    const int v = outer_version(link);
+    if (w == Wrapper::wireguard) return packet::wireguard_length(inner, v, inner_mtu);
+    return packet::esp_length(inner, esp_outer_headers(w, v), suite_of(link.esp));
 }
 
 std::string fault_of_order(const std::vector<Wrapper>& wrappers) {
@@ -118,13 +138,19 @@ tl::expected<PacketShape, std::string> shape_with(const Link& link, std::size_t 
     const int v = link.ip_version;
     const int headers = packet::ip_header(v) + packet::tcp_header + packet::tcp_timestamps;
 
+    constexpr int least_ipv6_mtu = 1280;  // RFC 8200 s. 5
+    const auto too_small = [&](int packet) {
+        return Fault(fmt::format("an MTU of {} bytes leaves packets of {}, and IPv6 needs {}",
+                                 link.mtu, packet, least_ipv6_mtu));
+    };
     int mtu = link.mtu;
     int frame_extra = 0;
     std::vector<int> inner_mtus(count, 0);
     for (std::size_t i = count; i-- > 0;) {
         switch (level_of(wrappers[i])) {
             case 1:
-                mtu = tunnel_mtu(wrappers[i], mtu, v);
+                if (outer_version(link) == 6 && mtu < least_ipv6_mtu) return too_small(mtu);
+                mtu = tunnel_mtu(wrappers[i], mtu, link);
                 break;
             case 2:
                 mtu = std::min(mtu, packet::pppoe_mtu);
@@ -138,11 +164,7 @@ tl::expected<PacketShape, std::string> shape_with(const Link& link, std::size_t 
         }
         inner_mtus[i] = mtu;
     }
-    constexpr int least_ipv6_mtu = 1280;  // RFC 8200 s. 5
-    if (v == 6 && mtu < least_ipv6_mtu) {
-        return Fault(fmt::format("an MTU of {} bytes leaves packets of {}, and IPv6 needs {}",
-                                 link.mtu, mtu, least_ipv6_mtu));
-    }
+    if (v == 6 && mtu < least_ipv6_mtu) return too_small(mtu);
     if (mtu <= headers) {
         return Fault(
             fmt::format("an MTU of {} bytes leaves packets of {}, and their headers alone "
@@ -153,7 +175,7 @@ tl::expected<PacketShape, std::string> shape_with(const Link& link, std::size_t 
     int length = mtu;
     for (std::size_t i = 0; i < count; ++i) {
         if (level_of(wrappers[i]) == 1) {
-            length = tunnel_length(wrappers[i], length, inner_mtus[i], v);
+            length = tunnel_length(wrappers[i], length, inner_mtus[i], link);
         }
     }
     PacketShape shape;
@@ -211,6 +233,9 @@ tl::expected<PacketShape, std::string> packet_shape(const Link& link) {
     }
     if (link.ip_version != 4 && link.ip_version != 6) {
         return Fault(fmt::format("the IP version is 4 or 6, not {}", link.ip_version));
+    }
+    if (const int outer = outer_version(link); outer != 4 && outer != 6) {
+        return Fault(fmt::format("the tunnels' IP version is 4 or 6, not {}", outer));
     }
     if (std::string fault = fault_of_order(link.wrappers); !fault.empty()) {
         return Fault(std::move(fault));

@@ -13,12 +13,13 @@
 /// (RFC 2516), so a typed 1500 stays right when that wrapper is added (larger frames of RFC 4638
 /// are not modelled). Wrappers are listed innermost first, outermost last, in this order of kinds:
 ///   ssh, tls                  inside the TCP stream (records of 32768 and 16384 bytes)
-///   wireguard, esp, esp-udp   packets in packets; esp is tunnel mode with AES-GCM-16
+///   wireguard, esp, esp-udp   packets in packets; esp is tunnel mode with the link's cipher
 ///   pppoe, then vlan          on the Ethernet frame
-/// Every packet layer of a link has the same IP version, outer and inner. A tunnel's own MTU is
-/// what its outer packet leaves (a fixed lower interface MTU, such as 1420, is entered as a lower
-/// `mtu`). An ssh channel's window is 2 MiB, which caps the window limit; a receive window is at
-/// most the 1,073,725,440 bytes that TCP can announce.
+/// The innermost packet has the link's `ip`, the packets of tunnels its `outer_ip` (absent: the
+/// same). Ethernet frames carry any MTU up to 65535, jumbo frames of 9000 included. A tunnel's own
+/// MTU is what its outer packet leaves (a fixed lower interface MTU, such as 1420, is entered as a
+/// lower `mtu`). An ssh channel's window is 2 MiB, which caps the window limit; a receive window is
+/// at most the 1,073,725,440 bytes that TCP can announce.
 ///
 /// Ignored: slow start (under 2 s of a bulk send), queueing, reordering, acknowledgements on the
 /// other direction, retransmitted bytes, rekeying. The CUBIC response function knows no timeouts:

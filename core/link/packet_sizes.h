@@ -32,7 +32,11 @@ constexpr int ethernet_slot(int carried) { return std::max(64, 14 + carried + 4)
 struct EspSuite {
     int block, iv, icv;
 };
-inline constexpr EspSuite aes_gcm_16{4, 8, 16};
+inline constexpr EspSuite aes_gcm_16{4, 8, 16};          ///< RFC 4106
+inline constexpr EspSuite chacha20_poly1305{4, 8, 16};   ///< RFC 7634, from memory
+inline constexpr EspSuite aes_cbc_sha1{16, 16, 12};      ///< RFC 3602; check value RFC 2404, from memory
+inline constexpr EspSuite aes_cbc_sha256{16, 16, 16};    ///< RFC 3602, 4868
+inline constexpr EspSuite aes_cbc_sha512{16, 16, 32};    ///< RFC 3602; check value RFC 4868, from memory
 
 /// Length of an IP packet with `carried` bytes in ESP (tunnel mode: the whole inner packet), behind
 /// outer headers of `outer` bytes: SPI and sequence number 8, vector, data with pad length and next

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/link/hours.h"
+#include "core/outlook/box_parts.h"
 #include "core/outlook/drivers.h"
+#include "core/outlook/event_text.h"
+#include "core/outlook/ladder_fit.h"
 #include "core/outlook/measured_view.h"
 #include "core/outlook/models.h"
 #include "core/outlook/outlook.h"
@@ -60,16 +63,13 @@ Passages passages_of(const std::vector<double>& days, const std::vector<float>& 
     return result;
 }
 
-std::string event_text(const Event& e) {
-    const std::string amount = to_text(e.amount.value);
-    std::string text;
-    switch (e.kind) {
-        case Event::Kind::add: text = "adds " + amount; break;
-        case Event::Kind::remove: text = "removes " + amount; break;
-        case Event::Kind::rewrite: text = "rewrites " + amount; break;
-        case Event::Kind::move: text = "moves " + amount; break;
-    }
-    return e.note.empty() ? text : text + ": " + e.note;
+/// The most used at any time, of each path, rising.
+std::vector<double> peaks_of(const std::vector<float>& used, std::size_t paths) {
+    std::vector<double> peaks(paths, 0);
+    for (std::size_t i = 0; i < used.size(); ++i)
+        peaks[i % paths] = std::max(peaks[i % paths], static_cast<double>(used[i]));
+    std::sort(peaks.begin(), peaks.end());
+    return peaks;
 }
 
 class Computation {
@@ -112,7 +112,12 @@ public:
         outlook.confidence = site_.confidence;
         outlook.paths = settings_.paths;
         outlook.seed = settings_.seed;
-        for (std::size_t b = 0; b < box_of_.size(); ++b) outlook.boxes.push_back(box_outlook(b, *paths));
+        for (std::size_t b = 0; b < box_of_.size(); ++b) {
+            outlook.boxes.push_back(box_outlook(b, *paths));
+            auto& box = outlook.boxes.back();
+            if (box.chance_of_ceiling_within_horizon > 1 - site_.confidence)
+                box.ladder_that_fits = ladder_that_fits(context, box_of_[b]);
+        }
         for (std::size_t d = 0; d < models_.size(); ++d)
             outlook.datasets.push_back(dataset_outlook(models_[d]));
         outlook.drivers = ranked_drivers(*moved, models_, plan_, *paths, ceilings, names_of_boxes(),
@@ -152,12 +157,6 @@ private:
         return problems;
     }
 
-    double charge(const Box& box, const Dataset& dataset, const DatasetModel& model) const {
-        return box.pool ? charge_per_stored_byte(*box.pool, dataset.block_size.value,
-                                                 model.compression_ratio)
-                        : 1.0;
-    }
-
     void plan_paths() {
         std::vector<double> event_days;
         for (const auto& m : models_)
@@ -168,26 +167,13 @@ private:
         plan_.paths = settings_.paths;
         plan_.seed = settings_.seed;
         plan_.threads = settings_.threads;
-        plan_.samples = replay_sample_count(sends_, settings_.paths);
+        plan_.samples = replay_sample_count(sends_, in_days(site_.horizon.value), settings_.paths);
         for (std::size_t b = 0; b < box_of_.size(); ++b) {
             const auto& box = site_.boxes[box_of_[b]];
             plan_.other_bytes.push_back(box.other_data.value.value);
-            for (std::size_t d = 0; d < models_.size(); ++d) {
-                const auto& dataset = site_.datasets[d];
-                BoxPart part;
-                part.box = static_cast<int>(b);
-                part.dataset = static_cast<int>(d);
-                part.charge = charge(box, dataset, models_[d]);
-                if (dataset.home == box.name) {
-                    part.kept = kept_at_home(LadderClock(dataset.ladder, zone_), models_[d].known,
-                                             start_, plan_.days);
-                    plan_.parts.push_back(std::move(part));
-                } else if (const auto kept = kept_at_box(sends_, d, box.name, models_[d].known,
-                                                         start_, plan_.days)) {
-                    part.kept = *kept;
-                    plan_.parts.push_back(std::move(part));
-                }
-            }
+            const SendContext context{site_, zone_, start_, in_days(site_.horizon.value), models_};
+            auto parts = box_parts(context, sends_, plan_.days, box_of_[b], static_cast<int>(b));
+            for (auto& part : parts) plan_.parts.push_back(std::move(part));
         }
         for (const auto& send : sends_) {
             plan_.probes.push_back({send.datasets, send.first_copy_start_day});
@@ -213,6 +199,20 @@ private:
         const double horizon = plan_.days.back();
         for (const auto& day : moved.middle_days)
             plan_.growth_days.push_back(std::clamp(day.value_or(horizon), plan_.days[1], horizon));
+    }
+
+    std::optional<LadderThatFits> ladder_that_fits(const SendContext& context, std::size_t box) const {
+        constexpr int few_paths = 96;  // for a sentence; `solve` draws more
+        LadderFitSettings settings;
+        settings.confidence = site_.confidence;
+        settings.paths = std::min(settings_.paths, few_paths);
+        settings.seed = settings_.seed;
+        settings.threads = settings_.threads;
+        settings.stop = progress_.stop;
+        settings.only_shorter = true;
+        const auto fit = longest_ladder(context, box, settings);
+        if (!fit) return {};
+        return LadderThatFits{fit->today_days, fit->longest_days};
     }
 
     BoxOutlook box_outlook(std::size_t b, const Paths& paths) const {
@@ -248,6 +248,8 @@ private:
         o.chance_of_full_within_horizon = full.chance();
         o.ceiling_marks = ceiling.marks();
         o.full_marks = full.marks();
+        o.ceiling_days = ceiling.days;
+        o.peak_used_bytes = peaks_of(paths.used[b], paths.paths);
         o.over_ceiling_now = o.used_now_bytes >= o.ceiling_bytes;
         o.full_now = o.used_now_bytes >= o.usable_bytes;
         o.shrinking = !o.days_until_ceiling.p90 && o.fill.back().used_bytes.p50 < o.used_now_bytes;

@@ -63,6 +63,13 @@ struct EventMark {
     bool operator==(const EventMark&) const = default;
 };
 
+/// How long snapshots could be kept on a box that comes to its ceiling.
+struct LadderThatFits {
+    double today_days = 0;
+    std::optional<double> longest_days;            ///< empty: no ladder keeps it below the ceiling
+    bool operator==(const LadderThatFits&) const = default;
+};
+
 struct BoxOutlook {
     std::string name;
     double label_bytes = 0, raw_bytes = 0, usable_bytes = 0, ceiling_bytes = 0;  ///< label, raw: 0 if only `usable` was given
@@ -78,6 +85,9 @@ struct BoxOutlook {
     bool receives_copies = false;                  ///< a destination of some send
     std::vector<FillPoint> fill;                   ///< as_of, then at least one a week, to the horizon
     std::vector<EventMark> events;
+    std::vector<double> peak_used_bytes;           ///< the most used within the horizon, of each path, rising
+    std::vector<double> ceiling_days;              ///< first passages of the paths that come to it, rising
+    std::optional<LadderThatFits> ladder_that_fits; ///< where the ceiling comes with more than 1 − confidence
     bool operator==(const BoxOutlook&) const = default;
 };
 
@@ -93,6 +103,69 @@ struct RunOfWeek {
 struct RunQuantiles {
     double p50 = 0, p90 = 0, p95 = 0;
     bool operator==(const RunQuantiles&) const = default;
+};
+
+/// The runs of one weekday (by the wall clock at their start), over all weeks and paths.
+struct WeekdayRuns {
+    int weekday = 0;                               ///< Monday is 0
+    int runs = 0;                                  ///< ≥ 1
+    RunQuantiles bytes, hours;
+    RunQuantiles open_share;                       ///< hours that bytes moved ÷ open hours before the deadline
+    double chance_of_missing_window = 0;
+    bool operator==(const WeekdayRuns&) const = default;
+};
+
+/// Age of the newest complete copy within four weeks.
+struct CopyAgePoint {
+    Day from{};                                    ///< the first day
+    double p50_hours = 0, p95_hours = 0, max_hours = 0;
+    bool operator==(const CopyAgePoint&) const = default;
+};
+
+/// How far a send falls behind, and for how long: from a missed deadline until nothing waits.
+struct BacklogOutlook {
+    double times_a_year = 0;                       ///< mean number of times
+    RunQuantiles bytes;                            ///< the most that was left at a deadline, each time
+    double max_bytes = 0;
+    RunQuantiles hours_to_drain;                   ///< each time
+    double max_hours_to_drain = 0;
+    bool operator==(const BacklogOutlook&) const = default;
+};
+
+/// The run that carries a planned event.
+struct EventRun {
+    Day on{};
+    std::string dataset, text;                     ///< "rewrites 3 TB: re-encoded"
+    RunQuantiles bytes, hours;                     ///< of that run, with what a night writes anyway
+    RunQuantiles nights;                           ///< runs that are due until it is done, itself included
+    double chance_of_fitting = 0;                  ///< done within its own window
+    bool operator==(const EventRun&) const = default;
+};
+
+/// Two ways for the first copy, on the middle forecast. Days from the start of the first copy.
+struct FirstCopyWays {
+    double bytes = 0;                              ///< stored
+    std::optional<double> link_days;               ///< complete; empty: not within the horizon
+    std::optional<double> link_in_step_days;       ///< … and the runs that queued behind it done
+    double courier_copy_days = 0, courier_away_days = 0;  ///< copying beside the source; on the road
+    std::optional<double> courier_days;            ///< complete, what was written meanwhile caught up
+    /// Size from which carrying is sooner, with the same daily churn; empty: the line always is.
+    std::optional<double> break_even_bytes;
+    bool link_base_expires = false, courier_base_expires = false;  ///< the source lets go of its snapshot too soon
+    bool carry = false;                            ///< recommended: by hand
+    std::vector<std::string> assumptions;          ///< what was not given and was taken instead
+    bool operator==(const FirstCopyWays&) const = default;
+};
+
+/// Bringing data back, a year from as_of or at the horizon.
+struct RestoreWays {
+    std::string dataset;                           ///< empty: all of the send
+    RunQuantiles bytes;                            ///< stored
+    RunQuantiles link_hours;                       ///< over the line's other direction, always open
+    Limit bound_by = Limit::rate;
+    double fetch_hours = 0;                        ///< fetching the box and copying it beside the source, p50
+    bool road_binds = false;                       ///< the road takes longer than the copying
+    bool operator==(const RestoreWays&) const = default;
 };
 
 struct SendOutlook {
@@ -113,6 +186,20 @@ struct SendOutlook {
     Day week_of{};                                 ///< Monday of the drawn week
     std::vector<RunOfWeek> week;
     std::vector<std::array<double, 3>> open_week;  ///< open stretches: from hour, to hour of the week (0…168), share
+    double line_bits_per_second = 0;               ///< the line's own rate in the send's direction
+    bool starts_closed = false;                    ///< its runs are always due while the line is closed
+    bool relays = false;                           ///< some of its data come from another send
+    RunQuantiles open_share_per_run;               ///< hours that bytes moved ÷ open hours before the deadline
+    std::vector<WeekdayRuns> weekdays;             ///< those with runs, Monday first
+    std::vector<CopyAgePoint> copy_age;            ///< over time
+    BacklogOutlook backlog;
+    std::optional<double> days_until_ladder_lost;  ///< p50, if it falls behind: the first full copy for want of a common snapshot
+    std::vector<EventRun> events;
+    std::optional<FirstCopyWays> first_copy;       ///< empty: the copy is there
+    std::vector<RestoreWays> restore;              ///< all of it, then each dataset
+    /// Of the line in the send's direction, the least at which its runs keep their windows with the
+    /// site's confidence; only where today's does not. Empty also if no rate does.
+    std::optional<double> line_rate_needed;
     bool operator==(const SendOutlook&) const = default;
 };
 

@@ -154,6 +154,10 @@ struct OpenHours {
 
 enum class Wrapper { vlan, pppoe, wireguard, esp, esp_udp, ssh, tls };
 enum class Congestion { cubic, reno };
+/// What an ESP tunnel encrypts and authenticates with; only its sizes count here.
+enum class EspCipher { aes_gcm_16, chacha20_poly1305, aes_cbc_sha1, aes_cbc_sha256, aes_cbc_sha512 };
+/// Sends that want one line at the same time: all at once, or in the order in which they began.
+enum class Sharing { evenly, in_turn };
 
 struct Link {
     std::string name;
@@ -161,11 +165,14 @@ struct Link {
     Entered<Duration> round_trip{seconds(0.02), "20 ms"};
     double loss = 0;                                   ///< share of packets lost, 0 ≤ loss < 1
     int mtu = 1500;                                    ///< bytes, 576…65535, of the outermost IP packet
-    int ip_version = 4;                                ///< 4 or 6
+    int ip_version = 4;                                ///< 4 or 6, of the innermost packet
+    std::optional<int> outer_ip_version;               ///< 4 or 6, of the packets of tunnels; absent: as ip_version
     std::vector<Wrapper> wrappers;                     ///< outermost last
+    EspCipher esp = EspCipher::aes_gcm_16;             ///< of every esp and esp-udp wrapper; the usual choice today
     Entered<Bytes> receive_window{mib(6), "6 MiB"};
     Congestion congestion = Congestion::cubic;
     int streams = 1;                                   ///< parallel TCP connections of a send
+    Sharing sharing = Sharing::evenly;                 ///< as TCP does when nobody schedules it
     std::vector<OpenHours> hours;                      ///< empty: always open, share 1
     Extras extras;
     bool operator==(const Link&) const = default;
@@ -189,6 +196,7 @@ struct Send {
     std::string from, to, over;                        ///< boxes and a link, by name
     Entered<Period> every{Period{1, Period::Unit::day}, "1 d"};
     int at = 0;                                        ///< seconds of the day of the first run
+    bool after_each_snapshot = false;                  ///< instead of `every` and `at`: when its source has a new one
     Extras start_extras;                               ///< those inside `start`
     enum class Steps { newest, every } steps = Steps::newest;
     enum class Payload { stored, expanded, sealed } payload = Payload::stored;

@@ -101,6 +101,13 @@ constexpr std::array kind_words{Word<Dataset::Kind>{"files", Dataset::Kind::file
                                 Word<Dataset::Kind>{"volume", Dataset::Kind::volume}};
 constexpr std::array congestion_words{Word<Congestion>{"cubic", Congestion::cubic},
                                       Word<Congestion>{"reno", Congestion::reno}};
+constexpr std::array esp_words{Word<EspCipher>{"aes-gcm-16", EspCipher::aes_gcm_16},
+                               Word<EspCipher>{"chacha20-poly1305", EspCipher::chacha20_poly1305},
+                               Word<EspCipher>{"aes-cbc-sha1", EspCipher::aes_cbc_sha1},
+                               Word<EspCipher>{"aes-cbc-sha256", EspCipher::aes_cbc_sha256},
+                               Word<EspCipher>{"aes-cbc-sha512", EspCipher::aes_cbc_sha512}};
+constexpr std::array sharing_words{Word<Sharing>{"evenly", Sharing::evenly},
+                                   Word<Sharing>{"in turn", Sharing::in_turn}};
 constexpr std::array steps_words{Word<Send::Steps>{"newest", Send::Steps::newest},
                                  Word<Send::Steps>{"every", Send::Steps::every}};
 constexpr std::array payload_words{Word<Send::Payload>{"stored", Send::Payload::stored},
@@ -1040,10 +1047,14 @@ void read_link(Report& report, const Node& node, const std::string& at, Link& ou
     read_number(fields, "loss", out.loss, true);
     read_whole(fields, "mtu", out.mtu);
     read_whole(fields, "ip", out.ip_version);
+    int outer = 0;
+    if (read_whole(fields, "outer_ip", outer)) out.outer_ip_version = outer;
     read_list(fields, "wrappers", out.wrappers, read_wrapper);
+    read_word(fields, "esp", out.esp, esp_words);
     read_entered(fields, "receive_window", out.receive_window);
     read_word(fields, "congestion", out.congestion, congestion_words);
     read_whole(fields, "streams", out.streams);
+    read_word(fields, "sharing", out.sharing, sharing_words);
     read_list(fields, "hours", out.hours, read_hours);
     fields.finish(out.extras);
 }
@@ -1086,6 +1097,14 @@ void read_send(Report& report, const Node& node, const std::string& at, Send& ou
                      "an object such as { \"every\": \"1 d\", \"at\": \"20:00\" }");
         read_entered(inner, "every", out.every);
         read_time(inner, "at", out.at);
+        read_flag(inner, "after_each_snapshot", out.after_each_snapshot);
+        for (const std::string_view key : {"every", "at"}) {
+            if (out.after_each_snapshot && inner.get(key) != nullptr) {
+                inner.add(inner.at(key),
+                          "a send that starts after each snapshot has no time of its "
+                          "own; leave one of the two out");
+            }
+        }
         inner.finish(out.start_extras);
     }
     read_word(fields, "steps", out.steps, steps_words);
@@ -1341,10 +1360,13 @@ Node to_node(const Link& link) {
     put_unless(node, "loss", link.loss, standard.loss);
     put_unless(node, "mtu", link.mtu, standard.mtu);
     put_unless(node, "ip", link.ip_version, standard.ip_version);
+    if (link.outer_ip_version) put(node, "outer_ip", *link.outer_ip_version);
     put_list(node, "wrappers", link.wrappers);
+    put_word_unless(node, "esp", link.esp, standard.esp, esp_words);
     put_unless(node, "receive_window", link.receive_window, standard.receive_window);
     put_word_unless(node, "congestion", link.congestion, standard.congestion, congestion_words);
     put_unless(node, "streams", link.streams, standard.streams);
+    put_word_unless(node, "sharing", link.sharing, standard.sharing, sharing_words);
     put_list(node, "hours", link.hours);
     put_extras(node, link.extras);
     return node;
@@ -1359,8 +1381,12 @@ Node to_node(const Send& send) {
     node.put("to", Node::of_text(send.to));
     node.put("over", Node::of_text(send.over));
     Node start = Node::object();
-    put_unless(start, "every", send.every, standard.every);
-    if (send.at != standard.at) start.put("at", Node::of_text(format_time_of_day(send.at)));
+    if (send.after_each_snapshot) {
+        start.put("after_each_snapshot", Node::of_flag(true));
+    } else {
+        put_unless(start, "every", send.every, standard.every);
+        if (send.at != standard.at) start.put("at", Node::of_text(format_time_of_day(send.at)));
+    }
     put_extras(start, send.start_extras);
     if (!start.items.empty()) node.put("start", std::move(start));
     put_word_unless(node, "steps", send.steps, standard.steps, steps_words);

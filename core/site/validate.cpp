@@ -637,6 +637,10 @@ private:
             fault(at + "/ip",
                   fmt::format("IP version {} is not known; give 4 or 6", link.ip_version));
         }
+        if (link.outer_ip_version && *link.outer_ip_version != 4 && *link.outer_ip_version != 6) {
+            fault(at + "/outer_ip",
+                  fmt::format("IP version {} is not known; give 4 or 6", *link.outer_ip_version));
+        }
         const int least = link.ip_version == 6 ? least_mtu_6 : least_mtu;
         if (link.mtu < least || link.mtu > most_mtu) {
             fault(at + "/mtu",

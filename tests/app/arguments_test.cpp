@@ -37,6 +37,38 @@ TEST(Arguments, ForecastTakesEveryOptionInBothSpellings) {
     EXPECT_EQ(format_date(*a->settings.as_of), "2027-02-28");
 }
 
+TEST(Arguments, SolveTakesWhatItIsFor) {
+    const auto a = parse_arguments({"solve", "a", "--for", "link-rate", "--send", "nightly", "--confidence", "95 %",
+                                    "--rates", "my-rates.txt", "--json=-"});
+    ASSERT_TRUE(a) << a.error();
+    EXPECT_EQ(a->command, Command::solve);
+    EXPECT_EQ(a->solve_for, SolveFor::link_rate);
+    EXPECT_EQ(a->send, "nightly");
+    EXPECT_DOUBLE_EQ(*a->confidence, 0.95);
+    EXPECT_EQ(a->rates, "my-rates.txt");
+    EXPECT_EQ(parse_arguments({"solve", "a", "--for", "order-date", "--box", "attic"})->box, "attic");
+    for (const char* what : {"usable", "ladder"}) EXPECT_TRUE(parse_arguments({"solve", "a", "--for", what}));
+    EXPECT_NE(error_of({"solve", "a"}).find("--for"), std::string::npos);
+    EXPECT_NE(error_of({"solve", "a", "--for", "luck"}).find("order-date"), std::string::npos);
+    EXPECT_NE(error_of({"solve", "a", "--for", "usable", "--send", "x"}).find("link-rate"), std::string::npos);
+    for (const char* c : {"0.5", "1", "90", "much"})
+        EXPECT_NE(error_of({"solve", "a", "--for", "usable", "--confidence", c}), "") << c;
+    EXPECT_NE(error_of({"solve", "a", "b", "--for", "usable"}), "");
+}
+
+TEST(Arguments, OutageNeedsItsSendItsDateAndItsDays) {
+    const auto a = parse_arguments({"outage", "a", "--send", "nightly", "--from", "2027-02-01", "--days", "4.5"});
+    ASSERT_TRUE(a) << a.error();
+    EXPECT_EQ(format_date(*a->outage_from), "2027-02-01");
+    EXPECT_EQ(a->outage_days, 4.5);
+    EXPECT_NE(error_of({"outage", "a", "--from", "2027-02-01", "--days", "4"}).find("--send"), std::string::npos);
+    EXPECT_NE(error_of({"outage", "a", "--send", "x", "--days", "4"}).find("--from"), std::string::npos);
+    EXPECT_NE(error_of({"outage", "a", "--send", "x", "--from", "2027-02-01"}).find("--days"), std::string::npos);
+    for (const char* days : {"0", "-1", "many", "1e9"})
+        EXPECT_NE(error_of({"outage", "a", "--send", "x", "--from", "2027-02-01", "--days", days}), "") << days;
+    EXPECT_NE(error_of({"forecast", "a", "--days", "4"}).find("forecast"), std::string::npos);
+}
+
 TEST(Arguments, AfterTwoDashesEverythingIsAFile) {
     const auto a = parse_arguments({"forecast", "--", "--json"});
     ASSERT_TRUE(a);

@@ -255,3 +255,52 @@ TEST_F(CommandLine, AnOutputThatCannotBeWrittenIsStatus3) {
         EXPECT_EQ(run("forecast " + site + " --paths 5 --json /dev/full").status, 3);
     }
 }
+
+TEST_F(CommandLine, SolveAnswersEachQuestionAsTextAndAsJson) {
+    const auto site = write("plain.site.json", plain_site);
+    // 10 TB + 1.461 TB a year over ten years, held bytes none: 24.61 TB ÷ 0.8.
+    const auto usable = run("solve " + quoted(site) + " --for usable --json - --paths 1");
+    ASSERT_EQ(usable.status, 0) << usable.err;
+    const auto json = nlohmann::json::parse(usable.out);
+    EXPECT_EQ(json.at("format"), "ullage-solve");
+    EXPECT_EQ(json.at("for"), "usable");
+    EXPECT_NEAR(json.at("answers").at(0).at("needed_bytes").get<double>() / (24.61e12 / 0.8), 1, 1e-4);
+    // The ceiling of 16 TB is 6 TB of growth away: 1500 days.
+    const auto order = run("solve " + quoted(site) + " --for order-date --paths 1");
+    EXPECT_EQ(order.status, 0);
+    EXPECT_NE(order.out.find("2030-02-09"), std::string::npos) << order.out;
+    const auto none = run("solve " + quoted(site) + " --for link-rate");
+    EXPECT_EQ(none.status, 1);
+    EXPECT_NE(none.err.find("no send"), std::string::npos);
+    EXPECT_EQ(run("solve " + quoted(site) + " --for ladder --box shed").status, 1);
+    EXPECT_EQ(run("solve " + quoted(site)).status, 2);
+}
+
+TEST_F(CommandLine, SolveForALineRateReadsTheListItIsGiven) {
+    const auto rates = write("rates.txt", "777 Mbit/s\n");
+    const auto a = run("solve '" + sample + "harbour-clinic.site.json' --for link-rate --paths 8 --json - --rates " +
+                       quoted(rates));
+    ASSERT_EQ(a.status, 0) << a.err;
+    EXPECT_EQ(nlohmann::json::parse(a.out).at("answers").at(0).at("sold_bits_per_s"), 777e6);
+    EXPECT_EQ(run("solve '" + sample + "harbour-clinic.site.json' --for link-rate --rates /no/such").status, 3);
+    const auto bad = write("bad.txt", "10 Mbit/s\nquick\n");
+    const auto b = run("solve '" + sample + "harbour-clinic.site.json' --for link-rate --rates " + quoted(bad));
+    EXPECT_EQ(b.status, 1);
+    EXPECT_NE(b.err.find("line 2"), std::string::npos);
+}
+
+TEST_F(CommandLine, OutageTellsTheDrillAndNamesWhatCannotBeAsked) {
+    const std::string ask = "outage '" + sample + "harbour-clinic.site.json' --paths 8 --from 2027-06-01 ";
+    const auto a = run(ask + "--days 3 --send nightly --json -");
+    ASSERT_EQ(a.status, 0) << a.err;
+    const auto json = nlohmann::json::parse(a.out);
+    for (const char* key : {"format", "version", "send", "link", "from", "days", "backlog_bytes", "catch_up_days",
+                            "chance_of_catching_up", "oldest_copy_hours", "chance_base_survives",
+                            "longest_outage_days", "remedies", "full_resend"})
+        EXPECT_TRUE(json.contains(key)) << key;
+    EXPECT_EQ(json.at("chance_base_survives"), 1);
+    EXPECT_NE(run(ask + "--days 3 --send nightly").out.find("share a snapshot"), std::string::npos);
+    const auto wrong = run(ask + "--days 3 --send daily");
+    EXPECT_EQ(wrong.status, 1);
+    EXPECT_NE(wrong.err.find("nightly"), std::string::npos);
+}

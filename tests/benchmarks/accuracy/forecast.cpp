@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/benchmarks/accuracy/forecast.h"
 
-#include "core/outlook/send_outlooks.h"
+#include "core/outlook/kept_copies.h"
 
 #include <algorithm>
 #include <cmath>

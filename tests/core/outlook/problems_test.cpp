@@ -113,15 +113,33 @@ TEST(ComputeProblems, GrowthAboveWhatADayWritesIsRefusedWithBothNumbers) {
     expect_problem(s, "/datasets/0/turnover/per_day", "10 GB");
 }
 
-TEST(ComputeProblems, ARelayIsRefusedNotGuessed) {
+TEST(ComputeProblems, ARelayFromABoxThatNoSendFillsIsRefused) {
     auto s = plain();
     s.boxes.push_back(box("far", 4 * tb));
+    s.boxes.push_back(box("empty", 4 * tb));
     auto onward = s.sends[0];
     onward.name = "onward";
-    onward.from = "attic";
+    onward.from = "empty";
     onward.to = "far";
     s.sends.push_back(onward);
-    expect_problem(s, "/sends/1/from", "not covered");
+    expect_problem(s, "/sends/1/datasets/0", "no other send carries it");
+}
+
+TEST(ComputeProblems, WhatALineCannotBeIsNamedWithItsNumbers) {
+    auto s = plain();
+    s.links[0].hours = {OpenHours()};
+    s.links[0].hours[0].share = 0;
+    expect_problem(s, "/links/0/hours", "never opens");
+    s = plain();
+    s.links[0].loss = 1;
+    expect_problem(s, "/links/0/loss", "1");
+    s = plain();
+    s.sends[0].cipher_rate = Entered<BytesPerSecond>(BytesPerSecond{0});
+    expect_problem(s, "/sends/0/cipher_rate", "0");
+    s = plain();
+    s.links[0].mtu = 576;
+    s.links[0].wrappers.assign(10, Wrapper::wireguard);
+    expect_problem(s, "/links/0", "576");
 }
 
 TEST(ComputeProblems, ASendOfADatasetWithoutSnapshotsIsRefused) {

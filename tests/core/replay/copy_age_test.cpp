@@ -2,6 +2,8 @@
 // Expected values are worked out by hand; quantiles of an even distribution are linear.
 #include "replay_testing.h"
 
+#include "core/replay/copy_age.h"
+
 namespace ullage {
 namespace {
 
@@ -65,26 +67,32 @@ Ladder daily(int count) {
 
 struct Nightly {
     LadderClock ladder;
+    LadderGrid grid;
     ReplaySend send;
-    std::vector<RunRecord> runs;
 
-    explicit Nightly(const Ladder& l, Send::Steps steps = Send::Steps::newest) : ladder(l, TimeZone()) {
+    explicit Nightly(const Ladder& l, Send::Steps steps = Send::Steps::newest)
+        : ladder(l, TimeZone()), grid(ladder, at(-60 * day), at(40 * day)) {
         ReplayDataset d;
         d.supply = snapshots_to_send(ladder, steps, days(1), at(-60 * day), at(40 * day));
-        d.box_ladder = &ladder;
+        d.box_ladder = &grid;
         send.every_step = steps == Send::Steps::every;
         send.datasets = {d};
         send.already = {{at(-day)}};
         for (int i = 0; i < 40; ++i) send.due.push_back(at(i * day));
-        runs = replay({line({{0, 40 * day}})}, {send}, at(40 * day),
-                      [](int, int, std::optional<Instant>, Instant) { return 3600 * mb; })[0];
+    }
+    std::vector<RunRecord> runs(std::int64_t survival_from) const {
+        ReplayOptions options;
+        options.survival_from = at(survival_from);
+        return replay_traced({line({{0, 40 * day}})}, {send}, at(40 * day),
+                             [](int, int, std::optional<Instant>, Instant) { return 3600 * mb; }, options)
+            .runs[0];
     }
 };
 
 TEST(LongestOutage, OfADailyLadderIsItsLengthLessWhatARunTakes) {
     // The snapshot of midnight is sent until 01:00 and expires 14 days after it was taken.
     const Nightly n(daily(14));
-    EXPECT_NEAR(*longest_outage_days(n.send, n.runs, at(0), at(40 * day)), 14 - 1.0 / 24, 1e-9);
+    EXPECT_NEAR(*longest_outage_days(n.runs(0)), 14 - 1.0 / 24, 1e-9);
 }
 
 TEST(LongestOutage, IsThatOfALongerRungWhoseSnapshotsTheBoxHas) {
@@ -95,22 +103,21 @@ TEST(LongestOutage, IsThatOfALongerRungWhoseSnapshotsTheBoxHas) {
     r.every = Period{1, Period::Unit::week};
     r.count = 4;
     l.push_back(r);
-    const Nightly n(l);
-    EXPECT_NEAR(*longest_outage_days(n.send, n.runs, at(7 * day), at(40 * day)), 28 - 6 - 1.0 / 24, 1e-9);
+    EXPECT_NEAR(*longest_outage_days(Nightly(l).runs(7 * day)), 28 - 6 - 1.0 / 24, 1e-9);
 }
 
 TEST(LongestOutage, HasNoLimitWhenTheLastSentIsHeldAndNoneWithoutRuns) {
     Nightly n(daily(14));
-    EXPECT_FALSE(longest_outage_days(n.send, {}, at(0), at(40 * day)));
-    EXPECT_FALSE(longest_outage_days(n.send, n.runs, at(50 * day), at(60 * day)));
+    EXPECT_FALSE(longest_outage_days({}));
+    EXPECT_FALSE(longest_outage_days(n.runs(50 * day)));
     n.send.hold_last_sent = true;
-    EXPECT_FALSE(longest_outage_days(n.send, n.runs, at(0), at(40 * day)));
+    EXPECT_FALSE(longest_outage_days(n.runs(0)));
 }
 
 TEST(LongestOutage, IsWhatTheReplaySurvives) {
     // An outage a little shorter than the answer needs no full copy; one a little longer does.
     const Nightly n(daily(6));
-    const double limit = *longest_outage_days(n.send, n.runs, at(0), at(40 * day));
+    const double limit = *longest_outage_days(n.runs(0));
     for (const double off : {-0.02, 0.02}) {
         // Down from the end of day 9's run at 01:00; due daily, tried first when the line is back.
         const auto back = 9 * day + hour + std::int64_t((limit + off) * double(day));
@@ -122,6 +129,22 @@ TEST(LongestOutage, IsWhatTheReplaySurvives) {
                                  [](int, int, std::optional<Instant>, Instant) { return 3600 * mb; })[0];
         EXPECT_EQ(runs.back().full, off > 0) << off;
     }
+}
+
+TEST(TimesBehind, LastFromTheMissedDeadlineUntilNothingWaits) {
+    // 1 MB/s, always open, due daily. Day 0 asks for 2.5 days of work, days 1 and 2 for half a day each,
+    // which one run carries from 2.5 to 3.5; day 3 (waiting) for a quarter: done at 3.75, nothing waits.
+    const std::vector<std::int64_t> due = {0, day, 2 * day, 3 * day, 4 * day};
+    const auto runs = replay({line({{0, 9 * day}})}, {send_due(due)}, at(9 * day),
+                             bytes_by_due(due, {2.5 * day * mb, 0.5 * day * mb, 0.5 * day * mb,
+                                                0.25 * day * mb, 100 * mb}))[0];
+    const auto times = times_behind(runs);
+    ASSERT_EQ(times.size(), 1u);
+    EXPECT_EQ(after(times[0].from), day);
+    EXPECT_EQ(after(times[0].to), 3 * day + 3 * day / 4);
+    EXPECT_NEAR(times[0].most_bytes, 1.5 * day * mb, 1);  // of the first run, on day 1
+    EXPECT_TRUE(times[0].ended);
+    EXPECT_DOUBLE_EQ(runs[0].busy_hours, 60);
 }
 
 }  // namespace

@@ -310,6 +310,9 @@ TEST(SiteRules, LinksAreLinesThatOpen) {
         {"\"mtu\": 1500,\n    \"ip\": 4", "\"mtu\": 1279, \"ip\": 6", "/links/0/mtu",
          "1279 is outside 1280 to 65535"},
         {"\"ip\": 4", "\"ip\": 5", "/links/0/ip", "IP version 5 is not known"},
+        {"\"ip\": 4", "\"ip\": 4, \"outer_ip\": 7", "/links/0/outer_ip", "IP version 7 is not known"},
+        {"\"ip\": 4", "\"ip\": 4, \"esp\": \"aes\"", "/links/0/esp", "aes-gcm-16"},
+        {"\"ip\": 4", "\"ip\": 4, \"sharing\": \"fair\"", "/links/0/sharing", "in turn"},
         {"\"streams\": 1", "\"streams\": 0", "/links/0/streams", "0 is outside 1 to 256"},
         {"\"share\": 0.8", "\"share\": 1.2", "/links/0/hours/0/share", "1.2 is outside 0 to 1"},
         {"\"share\": 0.8", "\"share\": 0", "/links/0/hours", "the link never opens"},
@@ -330,6 +333,8 @@ TEST(SiteRules, ASendGoesToAnotherBox) {
          "no link is named"},
         {"[\"data\"]", "[\"data\", \"data\"]", "/sends/0/datasets/1", "named twice"},
         {"\"at\": \"20:00\"", "\"at\": \"24:00\"", "/sends/0/start/at", "24:00 is not from 00:00"},
+        {"\"every\": \"1 d\", \"at\": \"20:00\"", "\"at\": \"20:00\", \"after_each_snapshot\": true",
+         "/sends/0/start/at", "no time of its own"},
         {"\"every\": \"1 d\", \"at\"", "\"every\": \"48 h\", \"at\"", "/sends/0/start/every",
          "48 h is longer than a day"},
     });

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+/// Numbers and limits as the sentences of the findings say them.
+
+#include "core/link/goodput.h"
+#include "core/units/calendar.h"
+
+#include <string>
+
+namespace ullage {
+
+/// "1 run", "2 runs".
+std::string plural(long n, const char* one, const char* many);
+/// "1 in 10", "half of the", "9 in 10": chances as people count them, before "futures" or "runs".
+std::string say_chance(double chance);
+/// "40 minutes", "2.5 hours", "4 days"; hours ≥ 0.
+std::string say_hours(double hours);
+/// "the receive window over the round trip"
+std::string limit_words(Limit limit);
+/// "Nov 2026"
+std::string month_of(Day as_of, double days);
+
+}  // namespace ullage

@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+/// Which snapshots of a dataset a box keeps over time: at home by the ladder, of copies those that
+/// have come by then, thinned by the box's own. Assumption: every run arrives when it is due
+/// (send_plan.h).
+
+#include "core/outlook/send_plan.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace ullage {
+
+/// What the source keeps at each day: the snapshots of the listing, if there is one, then the
+/// grid's.
+KeptSnapshots kept_at_home(const LadderClock& ladder, const KnownPast& known, Instant start,
+                           const std::vector<double>& days);
+
+/// What the box keeps of the dataset at each day; empty if no send brings it there. A copy that is
+/// present is taken to hold what the listing shows at the source.
+std::optional<KeptSnapshots> kept_at_box(const std::vector<PlannedSend>& sends, std::size_t dataset,
+                                         const std::string& box, const KnownPast& known,
+                                         Instant start, const std::vector<double>& days);
+
+}  // namespace ullage

@@ -1,0 +1,320 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/outlook/outage_drill.h"
+
+#include "core/outlook/box_parts.h"
+#include "core/outlook/run_quantiles.h"
+#include "core/units/quantiles.h"
+#include "core/outlook/send_study.h"
+#include "core/replay/copy_age.h"
+#include "core/site/site_json.h"
+#include "core/units/quantity_text.h"
+
+#include <fmt/format.h>
+#include <algorithm>
+#include <cmath>
+
+namespace ullage {
+
+namespace {
+
+constexpr double look_back_days = 35;
+constexpr int box_paths = 200;  // for one median
+
+tl::unexpected<ComputeError> refused(std::string where, std::string what) {
+    return tl::unexpected(ComputeError(Problems{{std::move(where), std::move(what)}}));
+}
+
+/// What one path's runs tell of the outage.
+struct PathOutcome {
+    double backlog_bytes = 0;
+    std::optional<double> catch_up_days;
+    bool full = false;
+    double full_bytes = 0;
+    double full_days = 0;
+};
+
+PathOutcome outcome_of(const std::vector<RunRecord>& runs, Instant down, Instant back) {
+    PathOutcome o;
+    std::size_t i = 0;
+    while (i < runs.size() && !(runs[i].due < back && runs[i].done > back)) ++i;
+    if (i == runs.size()) {
+        o.catch_up_days = 0;
+        return o;
+    }
+    for (; i < runs.size(); ++i) {
+        const auto& run = runs[i];
+        if (run.due < back) {
+            // What was left when its window closed has not moved since, if that was in the outage.
+            const bool known = run.begun < back && run.deadline >= down && run.deadline <= back;
+            o.backlog_bytes += known ? run.late_bytes : run.bytes;
+        }
+        if (run.full) {
+            o.full = true;
+            if (run.bytes > o.full_bytes) {
+                o.full_bytes = run.bytes;
+                o.full_days = days_between(run.begun, run.done);
+            }
+        }
+        if (!run.finished) break;
+        if (i + 1 == runs.size() || !runs[i + 1].waited) {
+            o.catch_up_days = days_between(back, run.done);
+            break;
+        }
+    }
+    return o;
+}
+
+/// The rung that keeps its snapshots longest, twice as long.
+bool lengthen(Ladder& ladder) {
+    if (ladder.empty()) return false;
+    auto& rung = *std::max_element(ladder.begin(), ladder.end(), [](const Rung& a, const Rung& b) {
+        return a.lasts() < b.lasts();
+    });
+    if (rung.count)
+        rung.count = *rung.count * 2;
+    else if (rung.keep_for)
+        rung.keep_for = Entered<Duration>(rung.keep_for->value * 2);
+    return true;
+}
+
+/// Twice the longest rung of the ladder by which the send's source keeps its datasets; what was
+/// lengthened, in words.
+std::string lengthen_source(Site& site, const std::vector<PlannedSend>& plans, std::size_t s) {
+    std::string what;
+    for (std::size_t d = 0; d < plans[s].datasets.size(); ++d) {
+        std::size_t from = s;
+        std::optional<Upstream> up = plans[s].upstream[d];
+        Ladder* ladder = &site.datasets[std::size_t(plans[s].datasets[d])].ladder;
+        while (up) {
+            auto& bringer = site.sends[up->send];
+            if (auto* own = std::get_if<Ladder>(&bringer.ladder)) {
+                ladder = own;
+                break;
+            }
+            if (std::holds_alternative<KeepAll>(bringer.ladder)) {
+                ladder = nullptr;
+                break;
+            }
+            from = up->send;
+            up = plans[from].upstream[up->part];
+        }
+        if (ladder && lengthen(*ladder))
+            what +=
+                (what.empty() ? "" : ", ") + site.datasets[std::size_t(plans[s].datasets[d])].name;
+    }
+    return what;
+}
+
+/// The least over the runs that ended in the weeks before `until`.
+std::optional<double> survived(const SendContext& context, const std::vector<PlannedSend>& plans,
+                               std::size_t send, const PathsPlan& plan, const Paths& paths,
+                               int threads, Instant until, const Progress& progress) {
+    PathsReplay settings;
+    settings.threads = threads;
+    settings.survival_from = plus_days(until, -look_back_days);
+    settings.survival_on_all_paths = true;
+    const auto traces = replay_paths(context, plans, plan, paths, settings, progress, 0, 1);
+    std::optional<double> least;
+    if (!traces) return least;
+    for (const auto& path : *traces) {
+        std::vector<RunRecord> before;
+        for (const auto& run : path[send])
+            if (run.done <= until) before.push_back(run);
+        if (const auto days = longest_outage_days(before))
+            least = std::min(least.value_or(*days), *days);
+    }
+    return least;
+}
+
+class Drill {
+public:
+    Drill(const SendStudy& study, std::size_t send, const Settings& settings,
+          const OutageQuestion& q, const Progress& progress)
+        : study_(study),
+          context_(study.context()),
+          send_(send),
+          settings_(settings),
+          q_(q),
+          progress_(progress),
+          down_(study.zone.instant_of(q.from)),
+          back_(plus_days(down_, q.days)) {}
+
+    std::optional<OutageDrill> run() {
+        const auto& plan = study_.plans[send_];
+        out_.send = study_.site.sends[send_].name;
+        out_.link = study_.site.links[std::size_t(plan.link)].name;
+        out_.from = q_.from;
+        out_.days = q_.days;
+        PathsReplay replayed;
+        replayed.threads = settings_.threads;
+        replayed.closed_link = plan.link;
+        replayed.closed_from = down_;
+        replayed.closed_to = back_;
+        const auto traces = replay_paths(context_, study_.plans, study_.plan, study_.paths,
+                                         replayed, quiet(), 0, 1);
+        if (!traces) return {};
+        tell(*traces);
+        const auto longest = [&](const SendContext& c, const std::vector<PlannedSend>& plans) {
+            return survived(c, plans, send_, study_.plan, study_.paths, settings_.threads, down_,
+                            quiet());
+        };
+        out_.longest_outage_days = longest(context_, study_.plans);
+        if (progress_.stop.stop_requested()) return {};
+        if (!study_.site.sends[send_].hold_last_sent) remedies(longest);
+        return out_;
+    }
+
+private:
+    /// The same stop; progress is told by the caller.
+    Progress quiet() const { return {progress_.stop, {}}; }
+
+    void tell(const Traces& traces) {
+        std::vector<double> backlog;
+        std::vector<double> days;
+        std::vector<double> ages;
+        std::vector<double> full_bytes;
+        std::vector<double> full_days;
+        for (const auto& path : traces) {
+            const auto& runs = path[send_];
+            const auto o = outcome_of(runs, down_, back_);
+            backlog.push_back(o.backlog_bytes);
+            if (o.catch_up_days) days.push_back(*o.catch_up_days);
+            if (o.full) {
+                full_bytes.push_back(o.full_bytes);
+                full_days.push_back(o.full_days);
+            }
+            ages.push_back(oldest_copy(runs, o.catch_up_days.value_or(study_.horizon_days)));
+        }
+        const double n = static_cast<double>(traces.size());
+        out_.chance_of_catching_up = double(days.size()) / n;
+        out_.chance_base_survives = 1 - double(full_bytes.size()) / n;
+        out_.resends_everything = !full_bytes.empty();
+        out_.backlog_bytes = run_quantiles(std::move(backlog));
+        out_.catch_up_days = run_quantiles(std::move(days));
+        out_.oldest_copy_hours = run_quantiles(std::move(ages));
+        out_.resend_bytes = run_quantiles(std::move(full_bytes));
+        out_.resend_days = run_quantiles(std::move(full_days));
+    }
+
+    double oldest_copy(const std::vector<RunRecord>& runs, double catch_up_days) const {
+        Instant first = down_;
+        for (const auto& run : runs)
+            if (run.finished && run.done <= down_) first = run.snapshot;
+        double oldest = 0;
+        const Instant end = std::min(plus_days(back_, catch_up_days) + std::chrono::seconds(1),
+                                     plus_days(study_.start, study_.horizon_days));
+        for (const auto& a : copy_ages(runs, first, down_, end))
+            oldest = std::max(oldest, a.to_hours);
+        return oldest;
+    }
+
+    template <class Longest>
+    void remedies(const Longest& longest) {
+        const auto& from = study_.site.sends[send_].from;
+        out_.remedies.push_back({OutageRemedy::Kind::hold_last_sent,
+                                 fmt::format("holding the last sent snapshot back at {}", from),
+                                 {}});
+        Site site = study_.site;
+        const std::string what = lengthen_source(site, study_.plans, send_);
+        if (what.empty()) return;
+        const SendContext changed{site, context_.zone, context_.start, context_.horizon_days,
+                                  context_.models};
+        const auto plans = plan_sends(changed);
+        if (!plans) return;
+        out_.remedies.push_back(
+            {OutageRemedy::Kind::longer_ladder,
+             fmt::format("keeping the longest rung of {} twice as long at {}", what, from),
+             longest(changed, *plans)});
+    }
+
+    const SendStudy& study_;
+    SendContext context_;
+    std::size_t send_;
+    const Settings& settings_;
+    const OutageQuestion& q_;
+    const Progress& progress_;
+    Instant down_, back_;
+    OutageDrill out_;
+};
+
+/// Room for a second copy beside the old one, and what is free on the day.
+void set_room(OutageDrill& drill, const SendStudy& study, std::size_t s, const Evidence& evidence,
+              const Settings& settings) {
+    const auto& site = study.site;
+    const auto& plan = study.plans[s];
+    const double back_day =
+        days_between(study.start, plus_days(study.zone.instant_of(drill.from), drill.days));
+    const auto box = std::find_if(site.boxes.begin(), site.boxes.end(),
+                                  [&](const Box& b) { return b.name == plan.to; });
+    for (const int d : plan.datasets) {
+        const auto& model = study.models[std::size_t(d)];
+        const double charge =
+            box != site.boxes.end()
+                ? charge_on(*box, site.datasets[std::size_t(d)], model.compression_ratio)
+                : 1.0;
+        std::vector<double> live;
+        for (std::size_t p = 0; p < study.paths.samples.size(); ++p)
+            live.push_back(PathBytes(study.context(), study.plans, study.plan, study.paths, p)
+                               .live_bytes(std::size_t(d), plus_days(study.start, back_day)));
+        drill.room_needed_bytes += quantile_of(live, 0.5) * charge;
+    }
+    Settings few = settings;
+    few.paths = std::min(few.paths, box_paths);
+    const auto outlook = compute(site, evidence, few);
+    if (!outlook) return;
+    for (const auto& b : outlook->boxes) {
+        if (b.name != plan.to) continue;
+        const Day day = site.as_of + std::chrono::days(static_cast<int>(back_day));
+        const auto after = std::find_if(b.fill.begin(), b.fill.end(),
+                                        [&](const FillPoint& p) { return p.date >= day; });
+        const auto& point = after == b.fill.end() ? b.fill.back() : *after;
+        drill.room_free_bytes = b.usable_bytes - point.used_bytes.p50;
+    }
+}
+
+}  // namespace
+
+tl::expected<OutageDrill, ComputeError> outage_drill(const Site& site, const Evidence& evidence,
+                                                     const Settings& settings,
+                                                     const OutageQuestion& q,
+                                                     const Progress& progress) {
+    auto study = study_sends(site, evidence, settings, progress);
+    if (!study) return tl::unexpected(study.error());
+    const auto send = study->send_of(q.send);
+    if (!send) {
+        std::vector<std::string> known;
+        for (const auto& s : study->site.sends) known.push_back(s.name);
+        return refused("/sends", fmt::format("there is no send “{}”; known are “{}”", q.send,
+                                             fmt::join(known, "”, “")));
+    }
+    const double from_day = double((q.from - study->site.as_of).count());
+    if (!(from_day >= 0 && from_day < study->horizon_days))
+        return refused("",
+                       fmt::format("an outage from {} is outside the horizon, {} to {}",
+                                   format_date(q.from), format_date(study->site.as_of),
+                                   format_date(add_days(study->site.as_of, study->horizon_days))));
+    if (!(q.days > 0) || from_day + q.days >= study->horizon_days)
+        return refused(
+            "",
+            fmt::format("an outage of {:g} days from {} does not end within the horizon; give "
+                        "from above 0 to {:g} days",
+                        q.days, format_date(q.from), std::floor(study->horizon_days - from_day)));
+    const auto& plan = study->plans[*send];
+    if (plan.by != FirstCopy::By::present &&
+        plan.first_copy_done_day.value_or(study->horizon_days) > from_day)
+        return refused(
+            fmt::format("/sends/{}", *send),
+            fmt::format("the first copy of “{}” is not complete by {}{}; ask for a later date",
+                        q.send, format_date(q.from),
+                        plan.first_copy_done_day
+                            ? fmt::format(" but on {}", format_date(add_days(
+                                                            study->site.as_of,
+                                                            std::ceil(*plan.first_copy_done_day))))
+                            : " nor within the horizon"));
+    auto drill = Drill(*study, *send, settings, q, progress).run();
+    if (!drill) return tl::unexpected(ComputeError(Cancelled{}));
+    if (drill->resends_everything) set_room(*drill, *study, *send, evidence, settings);
+    return *drill;
+}
+
+}  // namespace ullage

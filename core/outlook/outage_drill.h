@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+/// Outage drill: a send's line is down from a date for some days. What is behind then, how long
+/// does catching up take, and do both ends still share a snapshot?
+///
+/// Model. The replay of the forecast's first paths with the line closed (for all sends over it)
+/// from local midnight of the date. A run that is under way waits and goes on; those that come due
+/// wait and become one. If the source has let go of the last common snapshot by then, everything is
+/// sent again: the old copy stays on the box until the new one is complete, so the box needs room
+/// for both. The longest outage survived is the least over the runs of the five weeks before the
+/// date, on all paths replayed; the remedies are the same figure with one thing changed.
+/// Assumption: nothing else of the site changes for the outage (people write as ever).
+
+#include "core/outlook/outlook.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace ullage {
+
+struct OutageQuestion {
+    std::string send;
+    Day from{};
+    double days = 1;  ///< > 0
+};
+
+/// What would raise the longest outage survived.
+struct OutageRemedy {
+    enum class Kind { hold_last_sent, longer_ladder } kind = Kind::hold_last_sent;
+    std::string text;                    ///< "hold the last sent snapshot back at clinic"
+    std::optional<double> longest_days;  ///< with it; empty: no limit
+    bool operator==(const OutageRemedy&) const = default;
+};
+
+struct OutageDrill {
+    std::string send, link;
+    Day from{};
+    double days = 0;
+    RunQuantiles backlog_bytes;  ///< payload to be carried when the line is back
+    RunQuantiles catch_up_days;  ///< from then until nothing waits; of the paths that get there
+    double chance_of_catching_up = 0;  ///< within the horizon
+    RunQuantiles oldest_copy_hours;    ///< age of the newest complete copy at its worst
+    double chance_base_survives = 0;
+    std::optional<double> longest_outage_days;  ///< empty: no limit
+    std::vector<OutageRemedy> remedies;
+    bool resends_everything = false;  ///< on at least one path; the rest is then filled in
+    RunQuantiles resend_bytes;        ///< payload
+    RunQuantiles resend_days;         ///< from its beginning to its end, closed hours included
+    double room_needed_bytes = 0;     ///< on the box, as it counts them, p50
+    std::optional<double>
+        room_free_bytes;  ///< to full, p50 on the day the line is back; empty: box not forecast
+    bool operator==(const OutageDrill&) const = default;
+};
+
+/// Problems besides those of `compute`: no such send; a date outside the horizon; days not above 0
+/// or beyond the horizon; a line that has not carried the first copy by then.
+tl::expected<OutageDrill, ComputeError> outage_drill(const Site& site, const Evidence& evidence,
+                                                     const Settings& settings,
+                                                     const OutageQuestion& question,
+                                                     const Progress& progress = {});
+
+}  // namespace ullage

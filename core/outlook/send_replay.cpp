@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/outlook/send_replay.h"
+
+#include <tbb/parallel_for.h>
+#include <tbb/task_arena.h>
+#include <algorithm>
+#include <cmath>
+
+namespace ullage {
+
+namespace {
+
+constexpr double replayed_runs = 300'000;  // over all sample paths
+constexpr int most_samples = 200;
+constexpr int least_samples = 8;
+constexpr int survival_samples = 120;  // a year's runs are alike
+
+}  // namespace
+
+int replay_sample_count(const std::vector<PlannedSend>& sends, double horizon_days, int paths) {
+    double runs = 0;
+    for (const auto& s : sends) runs += s.expected_runs(horizon_days);
+    if (runs < 1) return std::min(paths, least_samples);
+    const auto affordable = static_cast<int>(std::min<double>(replayed_runs / runs, most_samples));
+    return std::min(paths, std::max(affordable, least_samples));
+}
+
+std::optional<Traces> replay_paths(const SendContext& context,
+                                   const std::vector<PlannedSend>& sends, const PathsPlan& plan,
+                                   const Paths& paths, const PathsReplay& settings,
+                                   const Progress& progress, double progress_from,
+                                   double progress_to) {
+    const auto replayed = replay_sends_of(context, sends);
+    auto links = replay_links(context.site, sends);
+    if (settings.closed_link >= 0) {
+        auto& open = links[std::size_t(settings.closed_link)].open;
+        open = closed_between(open, settings.closed_from, settings.closed_to);
+    }
+    const Instant end = plus_days(context.start, context.horizon_days);
+    double shortest = 1;
+    for (const auto& s : sends) shortest = std::min(shortest, s.period_days);
+    ReplayOptions noting;
+    noting.survival_from = settings.survival_from;
+    noting.survival_every =
+        std::max(1, static_cast<int>(days_per_year / shortest / survival_samples));
+    Traces traces(std::min(paths.samples.size(), settings.most_paths));
+    if (settings.arrivals) settings.arrivals->resize(traces.size());
+    tbb::task_arena arena(settings.threads > 0 ? settings.threads : tbb::task_arena::automatic);
+    constexpr std::size_t round = 8;
+    for (std::size_t from = 0; from < traces.size(); from += round) {
+        if (progress.stop.stop_requested()) return {};
+        arena.execute([&] {
+            tbb::parallel_for(from, std::min(from + round, traces.size()), [&](std::size_t p) {
+                const bool note = p == 0 || settings.survival_on_all_paths;
+                ReplayOptions options = note ? noting : ReplayOptions();
+                options.keep_arrivals = settings.arrivals != nullptr;
+                auto trace = replay_traced(links, replayed, end,
+                                           PathBytes(context, sends, plan, paths, p), options);
+                traces[p] = std::move(trace.runs);
+                if (settings.arrivals) (*settings.arrivals)[p] = std::move(trace.arrivals);
+            });
+        });
+        if (progress.report)
+            progress.report(progress_from +
+                            (progress_to - progress_from) *
+                                std::min(1.0, double(from + round) / double(traces.size())));
+    }
+    return traces;
+}
+
+double missing_in_worst_year(const Traces& traces, std::size_t send, Instant start) {
+    struct Count {
+        double runs = 0, missed = 0;
+    };
+    std::vector<Count> years;
+    for (const auto& path : traces)
+        for (const auto& run : path[send]) {
+            const auto year = static_cast<std::size_t>(
+                std::max(0.0, days_between(start, run.due) / days_per_year));
+            if (year >= years.size()) years.resize(year + 1);
+            years[year].runs += 1;
+            years[year].missed += run.missed ? 1 : 0;
+        }
+    double worst = years.empty() ? 1 : 0;
+    for (const auto& y : years)
+        if (y.runs > 0) worst = std::max(worst, y.missed / y.runs);
+    return worst;
+}
+
+}  // namespace ullage

@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/replay/line.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdint>
+
+namespace ullage {
+
+namespace {
+
+constexpr double bit_slack = 1e-3;      // of a bit: what rounding of event times may leave over
+constexpr double slack_seconds = 1e-6;  // times of 1e9 s resolve 1e-7 s
+
+bool is_done(const Transfer& t) { return t.bits_left <= bit_slack + t.rate * slack_seconds; }
+
+}  // namespace
+
+Instant as_instant(double s) {
+    return Instant(std::chrono::seconds(static_cast<std::int64_t>(std::ceil(s - slack_seconds))));
+}
+
+double Line::share_at(double t) {
+    const auto& open = link_->open;
+    while (stretch_ < open.size() && as_seconds(open[stretch_].to) <= t) ++stretch_;
+    if (stretch_ >= open.size()) {
+        divided_until_ = never_s;
+        return 0;
+    }
+    const double from = as_seconds(open[stretch_].from);
+    divided_until_ = from > t ? from : as_seconds(open[stretch_].to);
+    return from > t ? 0 : open[stretch_].share;
+}
+
+void Line::divide(double now) {
+    if (divided_ && now < divided_until_) return;
+    divided_ = true;
+    double left = link_->line_bits_per_second * share_at(now);
+    if (link_->sharing == Sharing::in_turn) {
+        for (auto& t : transfers_) {
+            t.rate = std::min(left, t.own_bits_per_second);
+            left = 0;
+        }
+        return;
+    }
+    if (transfers_.size() == 1) {
+        transfers_.front().rate = std::min(left, transfers_.front().own_bits_per_second);
+        return;
+    }
+    std::vector<Transfer*> order;
+    for (auto& t : transfers_) order.push_back(&t);
+    std::sort(order.begin(), order.end(), [](const Transfer* a, const Transfer* b) {
+        return a->own_bits_per_second != b->own_bits_per_second
+                   ? a->own_bits_per_second < b->own_bits_per_second
+                   : a->id < b->id;
+    });
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        const double even = left / static_cast<double>(order.size() - i);
+        order[i]->rate = std::min(even, order[i]->own_bits_per_second);
+        left -= order[i]->rate;
+    }
+}
+
+void Line::begin(Transfer transfer) {
+    transfers_.push_back(transfer);
+    divided_ = false;
+}
+
+double Line::next_event(double now) {
+    if (transfers_.empty()) return never_s;
+    divide(now);
+    double next = divided_until_;
+    for (const auto& t : transfers_)
+        if (t.rate > 0) next = std::min(next, now + t.bits_left / t.rate);
+    return next;
+}
+
+std::vector<Transfer> Line::advance(double now, double then) {
+    std::vector<Transfer> done;
+    if (transfers_.empty()) return done;
+    divide(now);
+    const double seconds = then - now;
+    for (auto& t : transfers_) {
+        if (t.rate <= 0) continue;
+        t.bits_left -= t.rate * seconds;
+        t.busy_seconds += seconds;
+        carried_bits_ += t.rate * seconds;
+    }
+    for (std::size_t i = 0; i < transfers_.size();) {
+        if (!is_done(transfers_[i])) {
+            ++i;
+            continue;
+        }
+        done.push_back(transfers_[i]);
+        transfers_.erase(transfers_.begin() + static_cast<std::ptrdiff_t>(i));
+        divided_ = false;
+    }
+    return done;
+}
+
+}  // namespace ullage
