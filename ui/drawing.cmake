@@ -1,6 +1,8 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Everything of the window that is drawn: colours, gauge, charts, week, pages. Paths relative to ui/.
 set(ULLAGE_UI_DRAWING_SOURCES
+  theme/drawn_button.cpp
+  theme/drawn_button.h
   theme/drawn_widget.cpp
   theme/drawn_widget.h
   theme/key_row.cpp

@@ -13,20 +13,9 @@ namespace ullage {
 namespace {
 
 using Json = nlohmann::ordered_json;
+using namespace json;
 
 constexpr int outlook_version = 1;
-
-Json bytes(double value) {
-    const auto whole = whole_bytes(value);
-    return whole ? Json(*whole) : Json(nullptr);
-}
-
-Json number(double value) {
-    const auto rounded = nine_digits(value);
-    return rounded ? Json(*rounded) : Json(nullptr);
-}
-
-Json number(const std::optional<double>& value) { return value ? number(*value) : Json(nullptr); }
 
 Json day_quantiles(const DayQuantiles& q) {
     return {{"p10", number(q.p10)}, {"p50", number(q.p50)}, {"p90", number(q.p90)}};
@@ -34,10 +23,6 @@ Json day_quantiles(const DayQuantiles& q) {
 
 Json byte_band(const Band& b) {
     return {{"p10", bytes(b.p10)}, {"p50", bytes(b.p50)}, {"p90", bytes(b.p90)}};
-}
-
-Json run_quantiles(const RunQuantiles& q) {
-    return {{"p50", number(q.p50)}, {"p90", number(q.p90)}, {"p95", number(q.p95)}};
 }
 
 Json box_json(const BoxOutlook& b) {
@@ -60,12 +45,6 @@ Json box_json(const BoxOutlook& b) {
             {"ladder_that_fits_days", b.ladder_that_fits ? number(b.ladder_that_fits->longest_days) : Json(nullptr)},
             {"fill", std::move(fill)}};
 }
-
-Json byte_quantiles(const RunQuantiles& q) {
-    return {{"p50", bytes(q.p50)}, {"p90", bytes(q.p90)}, {"p95", bytes(q.p95)}};
-}
-
-Json optional_bytes(const std::optional<double>& value) { return value ? bytes(*value) : Json(nullptr); }
 
 Json weekday_json(const WeekdayRuns& w) {
     static constexpr std::array<const char*, 7> names{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"};
@@ -96,7 +75,7 @@ Json first_copy_json(const FirstCopyWays& w) {
             {"courier_away_days", number(w.courier_away_days)},
             {"courier_in_step_days", number(w.courier_days)},
             {"courier_base_expires", w.courier_base_expires},
-            {"break_even_bytes", optional_bytes(w.break_even_bytes)},
+            {"break_even_bytes", bytes(w.break_even_bytes)},
             {"recommended", w.carry ? "courier" : "link"},
             {"assumptions", w.assumptions}};
 }
@@ -233,11 +212,6 @@ Json answer_json(const Answer& a) {
             {"offers", Json::array()},
             {"drivers", std::move(drivers)},
             {"findings", std::move(findings)}};
-}
-
-/// Names are checked when a site is read, but one built in code may hold anything.
-std::string text_of(const Json& json) {
-    return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
 std::string csv_field(const std::string& text) {

@@ -15,27 +15,9 @@ namespace ullage {
 namespace {
 
 using Json = nlohmann::ordered_json;
+using namespace json;
 
 constexpr int answer_version = 1;
-
-Json number(double v) {
-    const auto rounded = nine_digits(v);
-    return rounded ? Json(*rounded) : Json(nullptr);
-}
-Json number(const std::optional<double>& v) { return v ? number(*v) : Json(nullptr); }
-Json bytes(double v) {
-    const auto whole = whole_bytes(v);
-    return whole ? Json(*whole) : Json(nullptr);
-}
-Json quantiles(const RunQuantiles& q) {
-    return {{"p50", number(q.p50)}, {"p90", number(q.p90)}, {"p95", number(q.p95)}};
-}
-Json byte_quantiles(const RunQuantiles& q) {
-    return {{"p50", bytes(q.p50)}, {"p90", bytes(q.p90)}, {"p95", bytes(q.p95)}};
-}
-std::string text_of(const Json& json) {
-    return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
-}
 
 std::string rate(double bits_per_second) { return format_bit_rate({bits_per_second}); }
 std::string size(double b) { return format_bytes({b}); }
@@ -198,7 +180,7 @@ std::string drill_json(const OutageDrill& d) {
     if (d.resends_everything)
         resend = {
             {"bytes", byte_quantiles(d.resend_bytes)},
-            {"days", quantiles(d.resend_days)},
+            {"days", run_quantiles(d.resend_days)},
             {"room_needed_bytes", bytes(d.room_needed_bytes)},
             {"room_free_bytes", d.room_free_bytes ? bytes(*d.room_free_bytes) : Json(nullptr)}};
     return text_of({{"format", "ullage-outage"},
@@ -209,9 +191,9 @@ std::string drill_json(const OutageDrill& d) {
                     {"days", number(d.days)},
                     {"backlog_bytes", byte_quantiles(d.backlog_bytes)},
                     {"catch_up_days",
-                     d.chance_of_catching_up > 0 ? quantiles(d.catch_up_days) : Json(nullptr)},
+                     d.chance_of_catching_up > 0 ? run_quantiles(d.catch_up_days) : Json(nullptr)},
                     {"chance_of_catching_up", number(d.chance_of_catching_up)},
-                    {"oldest_copy_hours", quantiles(d.oldest_copy_hours)},
+                    {"oldest_copy_hours", run_quantiles(d.oldest_copy_hours)},
                     {"chance_base_survives", number(d.chance_base_survives)},
                     {"longest_outage_days", number(d.longest_outage_days)},
                     {"remedies", std::move(remedies)},

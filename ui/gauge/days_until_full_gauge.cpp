@@ -149,19 +149,11 @@ QSize DaysUntilFullGauge::minimumSizeHint() const {
                                            .least_height))};
 }
 
-void DaysUntilFullGauge::paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
-                                 const QFont& font) const {
+void DaysUntilFullGauge::drawPicture(QPainter& painter, const QSizeF& size, const Theme& theme,
+                                     const QFont& font) const {
     using Role = PlacedText::Role;
-    const Theme theme = Theme::of(palette);
     const GaugeGeometry g =
-        gauge_geometry(text_, numbers_, state_words(state()), place.width(), place.height(), font);
-    painter.save();
-    painter.translate(place.topLeft());
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.fillRect(QRectF(QPointF(0, 0), place.size()), theme.surface);
-
-    const bool stale = out_of_date(state());
-    if (stale) painter.setOpacity(stale_opacity);
+        gauge_geometry(text_, numbers_, state_words(state()), size.width(), size.height(), font);
 
     if (!g.status.text.isEmpty()) {
         draw_status(painter, g.shape, status_, theme);
@@ -199,7 +191,6 @@ void DaysUntilFullGauge::paintTo(QPainter& painter, const QRectF& place, const Q
         painter.drawText(g.state.place, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap,
                          g.state.text);
     }
-    painter.restore();
 }
 
 bool DaysUntilFullGauge::event(QEvent* event) {

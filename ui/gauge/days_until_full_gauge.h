@@ -31,14 +31,14 @@ public:
     /// For the widget's present size.
     GaugeGeometry geometryNow() const;
 
-    void paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
-                 const QFont& font) const override;
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
     bool hasHeightForWidth() const override { return true; }
     int heightForWidth(int width) const override;
 
 protected:
+    void drawPicture(QPainter& painter, const QSizeF& size, const Theme& theme,
+                     const QFont& font) const override;
     void stateChanged() override;
     bool event(QEvent* event) override;
 

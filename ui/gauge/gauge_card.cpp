@@ -5,7 +5,6 @@
 #include "ui/theme/theme.h"
 
 #include <QFontMetricsF>
-#include <QKeyEvent>
 #include <QPainter>
 
 #include <algorithm>
@@ -26,7 +25,7 @@ double wrapped(const QString& text, double width, const QFont& font) {
 
 }  // namespace
 
-GaugeCard::GaugeCard(QWidget* parent) : QAbstractButton(parent), text_(GaugeText::waiting()) {
+GaugeCard::GaugeCard(QWidget* parent) : DrawnButton(parent), text_(GaugeText::waiting()) {
     setCheckable(true);
     setAutoExclusive(true);
     setFocusPolicy(Qt::StrongFocus);
@@ -169,28 +168,14 @@ void GaugeCard::paintEvent(QPaintEvent*) {
     }
 }
 
-void GaugeCard::changeEvent(QEvent* event) {
-    if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange)
-        updateGeometry();
-    update();
-    QAbstractButton::changeEvent(event);
-}
-
-void GaugeCard::keyPressEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
-        click();
-    else
-        QAbstractButton::keyPressEvent(event);
-}
-
 void GaugeCard::enterEvent(QEnterEvent* event) {
     update();
-    QAbstractButton::enterEvent(event);
+    DrawnButton::enterEvent(event);
 }
 
 void GaugeCard::leaveEvent(QEvent* event) {
     update();
-    QAbstractButton::leaveEvent(event);
+    DrawnButton::leaveEvent(event);
 }
 
 }  // namespace ullage

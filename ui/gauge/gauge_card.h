@@ -5,9 +5,8 @@
 /// choose it.
 
 #include "ui/gauge/gauge_geometry.h"
+#include "ui/theme/drawn_button.h"
 #include "ui/theme/drawn_widget.h"
-
-#include <QAbstractButton>
 
 namespace ullage {
 
@@ -19,7 +18,7 @@ struct CardGeometry {
     double height = 0;
 };
 
-class GaugeCard : public QAbstractButton {
+class GaugeCard : public DrawnButton {
     Q_OBJECT
 
 public:
@@ -33,15 +32,12 @@ public:
 
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
-    bool hasHeightForWidth() const override { return true; }
     int heightForWidth(int width) const override;
     /// Logical pixels in which an ordinary headline fits.
     static int leastWidth(const QFont& font);
 
 protected:
     void paintEvent(QPaintEvent* event) override;
-    void changeEvent(QEvent* event) override;
-    void keyPressEvent(QKeyEvent* event) override;
     void enterEvent(QEnterEvent* event) override;
     void leaveEvent(QEvent* event) override;
 

@@ -179,19 +179,10 @@ std::vector<ReadChart::Reading> BacktestChart::readings() const {
     return all;
 }
 
-void BacktestChart::paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
-                            const QFont& font) const {
-    const Theme theme = Theme::of(palette);
-    painter.save();
-    painter.translate(place.topLeft());
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.fillRect(QRectF(QPointF(0, 0), place.size()), theme.surface);
-    if (!hasData()) {
-        painter.restore();
-        return;
-    }
-    if (out_of_date(state())) painter.setOpacity(painter.opacity() * stale_opacity);
-    const BacktestGeometry g = geometryFor(place.width(), font);
+void BacktestChart::drawPicture(QPainter& painter, const QSizeF& size, const Theme& theme,
+                                const QFont& font) const {
+    if (!hasData()) return;
+    const BacktestGeometry g = geometryFor(size.width(), font);
     const QFont small = note_font(font);
     const QFontMetricsF note(small);
     const double em = QFontMetricsF(font).height();
@@ -280,7 +271,6 @@ void BacktestChart::paintTo(QPainter& painter, const QRectF& place, const QPalet
         painter.setPen(QPen(theme.median, 2.2));
         painter.drawLine(QPointF(r.left(), r.center().y()), QPointF(r.right(), r.center().y()));
     });
-    painter.restore();
 }
 
 }  // namespace ullage

@@ -59,9 +59,11 @@ public:
     /// What is not drawn; empty if all is.
     QString caution() const;
 
-    void paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
-                 const QFont& font) const override;
     int heightForWidth(int width) const override;
+
+protected:
+    void drawPicture(QPainter& painter, const QSizeF& size, const Theme& theme,
+                     const QFont& font) const override;
 
 private:
     const std::vector<ForecastThen>& forecasts(std::size_t origin) const;

@@ -148,19 +148,10 @@ int DriverBars::nearest(const QPointF& point) const {
     return -1;
 }
 
-void DriverBars::paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
-                         const QFont& font) const {
-    const Theme theme = Theme::of(palette);
-    painter.save();
-    painter.translate(place.topLeft());
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.fillRect(QRectF(QPointF(0, 0), place.size()), theme.surface);
-    if (!hasData()) {
-        painter.restore();
-        return;
-    }
-    if (out_of_date(state())) painter.setOpacity(painter.opacity() * stale_opacity);
-    const DriversGeometry g = geometryFor(place.width(), font);
+void DriverBars::drawPicture(QPainter& painter, const QSizeF& size, const Theme& theme,
+                             const QFont& font) const {
+    if (!hasData()) return;
+    const DriversGeometry g = geometryFor(size.width(), font);
     const QFont small = note_font(font);
     const double em = QFontMetricsF(font).height();
 
@@ -235,7 +226,6 @@ void DriverBars::paintTo(QPainter& painter, const QRectF& place, const QPalette&
         else
             arrow(r.center() - QPointF(em * 0.3, 0));
     });
-    painter.restore();
 }
 
 }  // namespace ullage

@@ -56,9 +56,11 @@ public:
     int nearest(const QPointF& point) const override;  ///< the row under the point
     DriversGeometry geometryFor(double width, const QFont& font) const;
 
-    void paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
-                 const QFont& font) const override;
     int heightForWidth(int width) const override;
+
+protected:
+    void drawPicture(QPainter& painter, const QSizeF& size, const Theme& theme,
+                     const QFont& font) const override;
 
 private:
     BoxOutlook box_;

@@ -191,19 +191,10 @@ std::vector<ReadChart::Reading> TurnoverChart::readings() const {
     return all;
 }
 
-void TurnoverChart::paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
-                            const QFont& font) const {
-    const Theme theme = Theme::of(palette);
-    painter.save();
-    painter.translate(place.topLeft());
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.fillRect(QRectF(QPointF(0, 0), place.size()), theme.surface);
-    if (!hasData()) {
-        painter.restore();
-        return;
-    }
-    if (out_of_date(state())) painter.setOpacity(painter.opacity() * stale_opacity);
-    const TurnoverGeometry g = geometryFor(place.width(), font);
+void TurnoverChart::drawPicture(QPainter& painter, const QSizeF& size, const Theme& theme,
+                                const QFont& font) const {
+    if (!hasData()) return;
+    const TurnoverGeometry g = geometryFor(size.width(), font);
     const QFont small = note_font(font);
     const QFontMetricsF note(small);
     const double em = QFontMetricsF(font).height();
@@ -343,7 +334,6 @@ void TurnoverChart::paintTo(QPainter& painter, const QRectF& place, const QPalet
             point(r.center(), r.bottom(), r.top(), sign == Sign::once, false);
         }
     });
-    painter.restore();
 }
 
 }  // namespace ullage

@@ -55,9 +55,11 @@ public:
     std::vector<Reading> readings() const override;
     TurnoverGeometry geometryFor(double width, const QFont& font) const;
 
-    void paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
-                 const QFont& font) const override;
     int heightForWidth(int width) const override;
+
+protected:
+    void drawPicture(QPainter& painter, const QSizeF& size, const Theme& theme,
+                     const QFont& font) const override;
 
 private:
     DatasetOutlook dataset_;

@@ -85,6 +85,18 @@ void DrawnWidget::describe(const QString& name, const QString& description) {
     if (description != accessibleDescription()) setAccessibleDescription(description);
 }
 
+void DrawnWidget::paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
+                          const QFont& font) const {
+    const Theme theme = Theme::of(palette);
+    painter.save();
+    painter.translate(place.topLeft());
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.fillRect(QRectF(QPointF(0, 0), place.size()), theme.surface);
+    if (out_of_date(state_)) painter.setOpacity(painter.opacity() * stale_opacity);
+    drawPicture(painter, place.size(), theme, font);
+    painter.restore();
+}
+
 void DrawnWidget::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing);

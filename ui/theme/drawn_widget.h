@@ -10,6 +10,8 @@ class QColor;
 
 namespace ullage {
 
+struct Theme;
+
 /// How current what is shown is. Old figures stay visible, paler, until new ones come.
 enum class ShownState { nothing, ready, updating, cancelled, failed };
 
@@ -26,8 +28,8 @@ public:
 
     /// Paints into `place` with colours made from `palette`. Device independent; leaves the painter
     /// as it was.
-    virtual void paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
-                         const QFont& font) const = 0;
+    void paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
+                 const QFont& font) const;
     /// 44 times the font's height wide, and 20 times at least; as high as that width needs.
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
@@ -35,6 +37,10 @@ public:
     ShownState state() const { return state_; }
 
 protected:
+    /// The picture on a ground of the theme's surface, its corner at (0, 0); paler already when the
+    /// figures are out of date.
+    virtual void drawPicture(QPainter& painter, const QSizeF& size, const Theme& theme,
+                             const QFont& font) const = 0;
     /// Name and description for assistive technology; an event is sent for what changed.
     void describe(const QString& name, const QString& description);
     /// Called after the state changed: derived classes say it in their description.

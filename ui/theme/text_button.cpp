@@ -4,7 +4,6 @@
 #include "ui/theme/drawn_widget.h"
 #include "ui/theme/theme.h"
 
-#include <QKeyEvent>
 #include <QPainter>
 
 #include <algorithm>
@@ -18,7 +17,7 @@ constexpr int wrapping = Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignTop;
 
 }  // namespace
 
-TextButton::TextButton(QWidget* parent) : QAbstractButton(parent) {
+TextButton::TextButton(QWidget* parent) : DrawnButton(parent) {
     setFocusPolicy(Qt::StrongFocus);
     setAttribute(Qt::WA_Hover);
     setCursor(Qt::PointingHandCursor);
@@ -68,20 +67,6 @@ void TextButton::paintEvent(QPaintEvent*) {
     painter.setPen(QPen(theme.focus, 2));
     painter.setBrush(Qt::NoBrush);
     painter.drawRoundedRect(QRectF(rect()).adjusted(1, 1, -1, -1), 4, 4);
-}
-
-void TextButton::changeEvent(QEvent* event) {
-    if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange)
-        updateGeometry();
-    update();
-    QAbstractButton::changeEvent(event);
-}
-
-void TextButton::keyPressEvent(QKeyEvent* event) {
-    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
-        click();
-    else
-        QAbstractButton::keyPressEvent(event);
 }
 
 }  // namespace ullage

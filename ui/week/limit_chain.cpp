@@ -179,16 +179,10 @@ int LimitChain::heightForWidth(int width) const {
     return static_cast<int>(std::ceil(height));
 }
 
-void LimitChain::paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
-                         const QFont& font) const {
-    const Theme theme = Theme::of(palette);
-    painter.save();
-    painter.translate(place.topLeft());
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.fillRect(QRectF(QPointF(0, 0), place.size()), theme.surface);
-    if (out_of_date(state())) painter.setOpacity(stale_opacity);
+void LimitChain::drawPicture(QPainter& painter, const QSizeF& size, const Theme& theme,
+                             const QFont& font) const {
     const QFont bold = scaled(font, 1, QFont::DemiBold);
-    const auto rows = rowsFor(place.width(), font);
+    const auto rows = rowsFor(size.width(), font);
     for (std::size_t i = 0; i < rows.size(); ++i) {
         const Row& row = rows[i];
         painter.setPen(Qt::NoPen);
@@ -215,7 +209,6 @@ void LimitChain::paintTo(QPainter& painter, const QRectF& place, const QPalette&
             painter.drawText(row.own_place, Qt::AlignLeft | Qt::AlignVCenter, row.own);
         }
     }
-    painter.restore();
 }
 
 }  // namespace ullage

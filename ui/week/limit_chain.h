@@ -36,12 +36,12 @@ public:
     };
     std::vector<Row> rowsFor(double width, const QFont& font, double* height = nullptr) const;
 
-    void paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
-                 const QFont& font) const override;
     bool hasHeightForWidth() const override { return true; }
     int heightForWidth(int width) const override;
 
 protected:
+    void drawPicture(QPainter& painter, const QSizeF& size, const Theme& theme,
+                     const QFont& font) const override;
     void stateChanged() override { tell(); }
 
 private:

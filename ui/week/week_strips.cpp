@@ -172,18 +172,12 @@ int WeekStrips::heightForWidth(int width) const {
     return static_cast<int>(std::ceil(geometryFor(width, font()).height));
 }
 
-void WeekStrips::paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
-                         const QFont& font) const {
-    const Theme theme = Theme::of(palette);
-    const WeekGeometry g = geometryFor(place.width(), font);
+void WeekStrips::drawPicture(QPainter& painter, const QSizeF& size, const Theme& theme,
+                             const QFont& font) const {
+    const WeekGeometry g = geometryFor(size.width(), font);
     const QFont note_font = scaled(font, 0.88);
     const QFontMetricsF metrics(font), note(note_font);
     const double em = metrics.height();
-    painter.save();
-    painter.translate(place.topLeft());
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.fillRect(QRectF(QPointF(0, 0), place.size()), theme.surface);
-    if (out_of_date(state())) painter.setOpacity(stale_opacity);
 
     // Closed hours: an empty strip; open hours: a fill, with the share where there is room for it.
     const QColor closed = mixed(theme.surface, theme.ink, theme.dark ? 0.05 : 0.03);
@@ -286,7 +280,7 @@ void WeekStrips::paintTo(QPainter& painter, const QRectF& place, const QPalette&
         draw_stretch(run.start, run.start + std::max(run.of.hours_p50, 1e-3), 0.56, run.of.late_p50,
                      false);
 
-    const KeyRow key = key_row(key_texts(), g.left, place.width() - ring_room,
+    const KeyRow key = key_row(key_texts(), g.left, size.width() - ring_room,
                                g.axis_top + note.height() + em * 0.5, em, note_font);
     draw_key(painter, key, theme, note_font, [&](int entry, const QRectF& r) {
         const QRectF b = bar(r, 0.9);
@@ -312,7 +306,6 @@ void WeekStrips::paintTo(QPainter& painter, const QRectF& place, const QPalette&
                 painter.drawRect(b);
         }
     });
-    painter.restore();
 }
 
 QString WeekStrips::wordsAt(const QPointF& point) const {

@@ -27,12 +27,12 @@ public:
     /// What is under a point, in words; empty for nothing.
     QString wordsAt(const QPointF& point) const;
 
-    void paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
-                 const QFont& font) const override;
     bool hasHeightForWidth() const override { return true; }
     int heightForWidth(int width) const override;
 
 protected:
+    void drawPicture(QPainter& painter, const QSizeF& size, const Theme& theme,
+                     const QFont& font) const override;
     void stateChanged() override { tell(); }
     bool event(QEvent* event) override;
 
