@@ -139,13 +139,15 @@ std::string sites_table(std::vector<Answer> answers) {
 
 int run_forecast(const Arguments& arguments, const DrawPictures& draw) {
     InterruptWatch interrupt;
+    Settings settings = arguments.settings;
+    settings.judged = arguments.json.has_value();  // only the JSON tells of the backtests
     std::vector<Answer> answers;
     ExitStatus worst = done;
     for (const auto& file : arguments.files) {
         const auto loaded = load(file);
         const auto status = [&]() -> ExitStatus {
             if (!loaded) return loaded.error();
-            auto a = answer_of(*loaded, arguments.settings, interrupt.token());
+            auto a = answer_of(*loaded, settings, interrupt.token());
             if (!a) return a.error();
             answers.push_back(*std::move(a));
             return done;

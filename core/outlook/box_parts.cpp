@@ -2,9 +2,15 @@
 #include "core/outlook/box_parts.h"
 
 #include "core/outlook/kept_copies.h"
-#include "core/pool/pool.h"
 
 namespace ullage {
+
+tl::expected<PoolCapacity, std::string> capacity_of(const Box& box) {
+    if (box.pool) return capacity(*box.pool);
+    PoolCapacity size;
+    if (box.usable) size.usable_bytes = box.usable->value.value;
+    return size;
+}
 
 double charge_on(const Box& box, const Dataset& dataset, double compression_ratio) {
     return box.pool ? charge_per_stored_byte(*box.pool, dataset.block_size.value, compression_ratio)

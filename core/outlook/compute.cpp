@@ -8,10 +8,10 @@
 #include "core/outlook/models.h"
 #include "core/outlook/outlook.h"
 #include "core/outlook/paths.h"
-#include "core/units/quantiles.h"
 #include "core/outlook/send_outlooks.h"
 #include "core/pool/pool.h"
 #include "core/site/site_json.h"
+#include "core/units/quantiles.h"
 #include "core/units/quantity_text.h"
 
 #include <algorithm>
@@ -38,13 +38,7 @@ struct Passages {
     std::size_t paths = 0;
 
     double chance() const { return static_cast<double>(days.size()) / static_cast<double>(paths); }
-    /// Inverse distribution function.
-    std::optional<double> quantile(double p) const {
-        const auto rank = static_cast<std::size_t>(
-            std::max(1.0, std::ceil(p * static_cast<double>(paths) - 1e-9)));
-        if (rank > days.size()) return {};
-        return days[rank - 1];
-    }
+    std::optional<double> quantile(double p) const { return inverse_distribution(days, p, paths); }
     DayQuantiles quantiles() const { return {quantile(0.1), quantile(0.5), quantile(0.9)}; }
     std::array<std::optional<double>, 20> marks() const {
         std::array<std::optional<double>, 20> m;
@@ -140,29 +134,20 @@ private:
         for (std::size_t i = 0; i < site_.boxes.size(); ++i) {
             const auto& box = site_.boxes[i];
             if (!box.pool && !box.usable) continue;
-            PoolCapacity size;
-            if (box.pool) {
-                const auto built = capacity(*box.pool);
-                if (!built) {
-                    problems.push_back({fmt::format("/boxes/{}/pool", i), built.error()});
-                    continue;
-                }
-                size = *built;
-            } else {
-                size.usable_bytes = box.usable->value.value;
+            const auto size = capacity_of(box);
+            if (!size) {
+                problems.push_back({fmt::format("/boxes/{}/pool", i), size.error()});
+                continue;
             }
             box_of_.push_back(i);
-            capacities_.push_back(size);
+            capacities_.push_back(*size);
         }
         return problems;
     }
 
     void plan_paths() {
-        std::vector<double> event_days;
-        for (const auto& m : models_)
-            for (const auto& e : m.events) event_days.push_back(e.day);
         plan_.as_of = start_;
-        plan_.days = time_grid(in_days(site_.horizon.value), event_days);
+        plan_.days = time_grid(in_days(site_.horizon.value), event_days(models_));
         plan_.boxes = static_cast<int>(box_of_.size());
         plan_.paths = settings_.paths;
         plan_.seed = settings_.seed;

@@ -2,7 +2,6 @@
 #include "core/outlook/ladder_fit.h"
 
 #include "core/outlook/box_parts.h"
-#include "core/pool/pool.h"
 #include "core/site/site_json.h"
 
 #include <fmt/format.h>
@@ -99,17 +98,9 @@ public:
           site_(c.site),
           changed_{site_, c.zone, c.start, c.horizon_days, c.models} {
         const auto& there = c.site.boxes[box];
-        if (there.pool) {
-            if (const auto size = capacity(*there.pool))
-                ceiling_bytes_ = size->usable_bytes * there.ceiling;
-        } else if (there.usable) {
-            ceiling_bytes_ = there.usable->value.value * there.ceiling;
-        }
-        std::vector<double> event_days;
-        for (const auto& m : c.models)
-            for (const auto& e : m.events) event_days.push_back(e.day);
+        if (const auto size = capacity_of(there)) ceiling_bytes_ = size->usable_bytes * there.ceiling;
         plan_.as_of = c.start;
-        plan_.days = time_grid(c.horizon_days, event_days);
+        plan_.days = time_grid(c.horizon_days, event_days(c.models));
         plan_.boxes = 1;
         plan_.other_bytes = {there.other_data.value.value};
         plan_.paths = settings.paths;

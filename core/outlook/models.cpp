@@ -320,6 +320,13 @@ private:
 
 }  // namespace
 
+std::vector<double> event_days(const std::vector<DatasetModel>& models) {
+    std::vector<double> days;
+    for (const auto& m : models)
+        for (const auto& e : m.events) days.push_back(e.day);
+    return days;
+}
+
 DatasetModel measured_model(const Measurement& m) {
     DatasetModel model;
     model.name = m.dataset;

@@ -67,6 +67,9 @@ struct DatasetModel {
 /// What a measurement alone gives: live, growth and turnover at the size of its newest snapshot.
 DatasetModel measured_model(const Measurement&);
 
+/// Days from as_of of every event of the models.
+std::vector<double> event_days(const std::vector<DatasetModel>&);
+
 /// The models of all datasets of a valid site, in order. Problems carry JSON pointers.
 /// With `judged`, a listing is backtested.
 tl::expected<std::vector<DatasetModel>, Problems> dataset_models(const Site&, const Evidence&, Day as_of,

@@ -5,7 +5,6 @@
 #include "core/outlook/outlook.h"
 #include "core/units/quantiles.h"
 
-#include <utility>
 #include <vector>
 
 namespace ullage {

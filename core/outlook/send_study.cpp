@@ -31,11 +31,8 @@ tl::expected<SendStudy, ComputeError> study_sends(const Site& site, const Eviden
     if (!plans) return failed(plans.error());
     study.plans = *std::move(plans);
 
-    std::vector<double> event_days;
-    for (const auto& m : study.models)
-        for (const auto& e : m.events) event_days.push_back(e.day);
     study.plan.as_of = study.start;
-    study.plan.days = time_grid(study.horizon_days, event_days);
+    study.plan.days = time_grid(study.horizon_days, event_days(study.models));
     study.plan.seed = settings.seed;
     study.plan.threads = settings.threads;
     study.plan.paths = replay_sample_count(study.plans, study.horizon_days, settings.paths);

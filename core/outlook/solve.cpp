@@ -3,12 +3,11 @@
 
 #include "core/outlook/ladder_fit.h"
 #include "core/outlook/line_rate.h"
-#include "core/units/quantiles.h"
 #include "core/outlook/send_study.h"
+#include "core/units/quantiles.h"
 
 #include <fmt/format.h>
 #include <algorithm>
-#include <cmath>
 
 namespace ullage {
 
@@ -119,7 +118,9 @@ private:
     }
 
     tl::expected<void, ComputeError> from_outlook() {
-        const auto outlook = compute(site_, evidence_, settings_, progress_);
+        Settings settings = settings_;
+        settings.judged = false;  // no answer tells of the backtests
+        const auto outlook = compute(site_, evidence_, settings, progress_);
         if (!outlook) return tl::unexpected(outlook.error());
         for (const auto& b : outlook->boxes) {
             if (q_.box && *q_.box != b.name) continue;
@@ -133,13 +134,9 @@ private:
             OrderDateAnswer a;
             a.box = b.name;
             a.lead_time_days = b.lead_time_days.value_or(0);
-            // Inverse distribution function, as everywhere for days that may never come.
-            const auto rank = static_cast<std::size_t>(
-                std::max(1.0, std::ceil((1 - answer_.confidence) * outlook->paths - 1e-9)));
-            if (rank <= b.ceiling_days.size()) {
-                a.ceiling_day = b.ceiling_days[rank - 1];
-                a.order_by = add_days(site_.as_of, *a.ceiling_day - a.lead_time_days);
-            }
+            a.ceiling_day = inverse_distribution(b.ceiling_days, 1 - answer_.confidence,
+                                                 static_cast<std::size_t>(outlook->paths));
+            if (a.ceiling_day) a.order_by = add_days(site_.as_of, *a.ceiling_day - a.lead_time_days);
             answer_.order_dates.push_back(std::move(a));
         }
         return {};

@@ -4,7 +4,9 @@
 /// Quantiles in Statistical Packages, 1996. 0 ≤ p ≤ 1.
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
+#include <optional>
 #include <vector>
 
 namespace ullage {
@@ -28,6 +30,17 @@ inline double quantile_of(std::vector<double>& values, double p) {
     if (low + 1 >= values.size()) return *nth;
     const double next = *std::min_element(nth + 1, values.end());
     return *nth + (next - *nth) * (at - static_cast<double>(low));
+}
+
+/// Inverse distribution function (their type 1) of `all` values of which only those that came are given, in
+/// rising order: the least value that a share `p` of all lies at or below; empty if that many never came.
+inline std::optional<double> inverse_distribution(const std::vector<double>& came, double p,
+                                                  std::size_t all) {
+    // A share times a count is a whole number too rarely in binary: without the slack, 0.1 × 2,000 could
+    // be the 201st value.
+    const auto rank = static_cast<std::size_t>(std::max(1.0, std::ceil(p * static_cast<double>(all) - 1e-9)));
+    if (rank > came.size()) return {};
+    return came[rank - 1];
 }
 
 }  // namespace ullage

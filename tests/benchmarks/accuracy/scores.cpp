@@ -13,11 +13,7 @@ double pinball(double q, double truth, double level) {
 }
 
 double inverse_distribution(const std::vector<double>& sorted, double level) {
-    // A level times a count is a whole number too rarely in binary: without the slack, 0.1 × 2,000
-    // could be the 201st value.
-    const double at = std::ceil(level * static_cast<double>(sorted.size()) - 1e-9);
-    const double last = static_cast<double>(sorted.size());
-    return sorted[static_cast<std::size_t>(std::clamp(at, 1.0, last)) - 1];
+    return ullage::inverse_distribution(sorted, level, sorted.size()).value();
 }
 
 double Band::loss(double truth) const {
