@@ -36,6 +36,17 @@ std::string size(double bytes) { return format_bytes({bytes}); }
 /// A share as "7 of 10".
 std::string in_ten(double share) { return fmt::format("{:.0f} of 10", 10 * share); }
 
+std::string week_text(const Measurement& m) {
+    static constexpr std::array<const char*, 7> names{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"};
+    std::string text = fmt::format("  days          what a day frees varies by {} of its mean; ",
+                                   format_percent(m.day_variation(), 2));
+    if (std::all_of(m.week.begin(), m.week.end(), [](double w) { return w == 1; }))
+        return text + "no weekday stands out, or too few days were seen\n";
+    text += "written on a mean day ×\n               ";
+    for (std::size_t d = 0; d < names.size(); ++d) text += fmt::format(" {} {:.2f}", names[d], m.week[d]);
+    return text + "\n";
+}
+
 std::string growth_text(const GrowthModel& g) {
     std::string text = fmt::format("  growth        {} a day in the listing", size(g.bytes_per_day));
     int found = 0;
@@ -87,6 +98,7 @@ std::string measure_text(const std::vector<Measured>& all) {
         text += fmt::format("  live          {}\n", size(m.live_bytes));
         text += fmt::format("  held          {} by the listed snapshots besides\n", size(m.held_bytes));
         text += growth_text(m.growth);
+        text += week_text(m);
         text += "  written by a step of\n";
         for (const auto& [name, step] : steps) {
             const auto [low, high] = spread_of(m, step);
@@ -141,6 +153,8 @@ std::string measure_json(const std::vector<Measured>& all) {
                             {"shortest_gap_days", m.shortest_days},
                             {"longest_gap_days", m.fit.longest_days},
                             {"fit_relative_error", m.fit.relative_error},
+                            {"day_variation", m.day_variation()},
+                            {"week_shape", m.week},
                             {"measured_steps", measured_steps_json(seen)},
                             {"backtest", backtest_json(judged)},
                             {"warnings", m.warnings}});

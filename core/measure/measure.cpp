@@ -99,6 +99,11 @@ double Measurement::written(double delta_days) const {
     return std::max(0.0, fit.curve.freed(delta_days) + growth.bytes_per_day * delta_days);
 }
 
+double Measurement::day_variation() const {
+    const double day = fit.curve.freed(1);
+    return day > 0 ? std::sqrt(fit.burst_bytes / day) : 0;
+}
+
 std::vector<Observation> observations_of(const Listing& listing, double growth_bytes_per_day) {
     return rows_of(listing.snapshots, growth_bytes_per_day).rows;
 }
@@ -125,6 +130,7 @@ tl::expected<Measurement, std::string> measure(const Listing& listing, const Mea
     std::vector<LivePoint> live;
     for (const auto& s : list) live.push_back({days_between(list.front().taken, s.taken), s.live_bytes});
     result.growth = growth_model(live);
+    result.week = week_shape(listing);
 
     result.shortest_days = gap_days(list.front(), list.back());
     for (std::size_t i = 1; i < list.size(); ++i) {

@@ -16,6 +16,7 @@
 
 #include "core/measure/growth.h"
 #include "core/measure/listing.h"
+#include "core/measure/week.h"
 #include "core/turnover/fit.h"
 
 #include <cstdint>
@@ -40,11 +41,14 @@ struct Measurement {
     GrowthModel growth;
     FitReport fit;                    ///< curve scaled to `live_bytes`
     std::vector<Curve> replicates;    ///< equally likely alternatives, same scale
+    WeekShape week{1, 1, 1, 1, 1, 1, 1};  ///< Monday first, mean 1
     double shortest_days = 0;         ///< shortest gap seen
     std::vector<std::string> warnings;
 
     /// Mean bytes a step of δ days writes: freed(δ) + growth·δ, never below 0.
     double written(double delta_days) const;
+    /// Standard deviation of a day's deaths ÷ their mean: bursts, by the curve fit.
+    double day_variation() const;
     bool operator==(const Measurement&) const = default;
 };
 

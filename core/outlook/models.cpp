@@ -193,6 +193,7 @@ private:
             model_.wander = model_.churn_spread > 0 ? measured.wander : 0;
             model_.measured_steps = measured_steps(*listing_);
             if (judged_) model_.backtest = backtest(*listing_);
+            model_.week_shape = measured.week_shape;
             set_known_past(scale);
             if (dataset_.turnover->per_day) override_level(problems);
             if (dataset_.turnover->per_week || dataset_.turnover->per_month)
@@ -337,8 +338,8 @@ DatasetModel measured_model(const Measurement& m) {
     if (model.curves.empty()) model.curves.push_back(model.mean_curve);
     model.churn_spread = measured_level_spread;
     model.wander = measured_wander;
-    const double day = m.fit.curve.freed(1);
-    model.day_variation = day > 0 ? std::sqrt(m.fit.burst_bytes / day) : 0;
+    model.day_variation = m.day_variation();
+    model.week_shape = m.week;
     model.measured = true;
     model.observed_days = m.fit.longest_days;
     return model;

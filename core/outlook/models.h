@@ -10,6 +10,7 @@
 ///   the curve's shape  where only some of day, week and month are typed: eight alternatives, equally
 ///                      likely under the prior of turnover/fit.h
 ///   measured growth    as measure/growth.h has it
+///   measured week      as measure/week.h has it, unless one is typed
 ///   measured wander    what dies within days varies from season to season by half of its mean, leaning back
 ///                      over 60 days; what takes a month to die, hardly (paths.h; the same histories)
 ///   measured level     next year's turnover lies about the listing's with a relative standard deviation
