@@ -238,6 +238,8 @@ private:
         text("/prepared_for", site_.prepared_for);
         text("/prepared_by", site_.prepared_by);
         text("/currency", site_.currency);
+        if (site_.energy_price)
+            price("/energy_price", *site_.energy_price, site_.currency + "/kWh");
         if (const auto zone = TimeZone::find(site_.time_zone); !zone) {
             fault("/time_zone", zone.error());
         }
@@ -556,9 +558,10 @@ private:
 
     // -- boxes
 
-    void check_pool(const Pool& pool, const std::string& at) {
+    /// Groups, width, redundancy and drive.
+    template <class Groups>
+    void check_groups(const Groups& pool, const std::string& at) {
         within(at + "/groups", pool.groups, 1, most_drives, "the number of groups,");
-        within(at + "/spares", pool.spares, 0, most_drives, "the number of spares,");
         const Redundancy& redundancy = pool.redundancy;
         if (!parse_redundancy(to_text(redundancy))) {
             fault(
@@ -588,6 +591,16 @@ private:
                   fmt::format("a drive of {} is smaller than {}; give the size on its label",
                               shown(pool.drive), exact_bytes(least_drive)));
         }
+    }
+
+    void check_pool(const Pool& pool, const std::string& at) {
+        check_groups(pool, at);
+        within(at + "/spares", pool.spares, 0, most_drives, "the number of spares,");
+        for (std::size_t i = 0; i < pool.further.size(); ++i) {
+            const std::string here = fmt::format("{}/further/{}", at, i);
+            check_groups(pool.further[i], here);
+            same_sector(pool.further[i], pool, here);
+        }
         const double sector = pool.sector.value.value;
         const double power = std::log2(sector);
         if (!(sector >= 512 && sector <= kib(64).value) || power != std::floor(power)) {
@@ -595,6 +608,52 @@ private:
                   fmt::format("{} is not a power of two from 512 B to 64 KiB; 4 KiB is usual",
                               shown(pool.sector)));
         }
+    }
+
+    void same_sector(const DriveGroups& groups, const Pool& pool, const std::string& at) {
+        if (!groups.sector || groups.sector->value == pool.sector.value) return;
+        fault(at + "/sector",
+              fmt::format("sectors of {} beside sectors of {}: groups of different sector sizes in "
+                          "one pool are not modelled; leave sector out here",
+                          shown(*groups.sector), shown(pool.sector)));
+    }
+
+    void check_change(const BoxChange& change, const Box& box, const std::string& at) {
+        text(at + "/note", change.note);
+        const bool resize = change.kind == BoxChange::Kind::resize;
+        if (resize != box.usable.has_value()) {
+            fault(at, resize ? "usable changes on a box that gives usable; one with a pool changes "
+                               "by add_groups, swap_drives or widen_to"
+                             : "only a box with a pool has drives to change; one that gives usable "
+                               "changes by usable",
+                  at.substr(0, at.rfind("/changes/")), {"pool", "usable"});
+            return;
+        }
+        if (resize) positive(at + "/usable", change.usable);
+        if (!box.pool) return;
+        if (change.kind == BoxChange::Kind::add_groups) {
+            check_groups(change.added, at + "/add_groups");
+            same_sector(change.added, *box.pool, at + "/add_groups");
+        }
+        if (change.kind == BoxChange::Kind::swap_drives)
+            positive(at + "/swap_drives", change.drive);
+        const int sets = sets_before(box, change);
+        if (change.set < 1 || change.set > sets) {
+            fault(at + "/set",
+                  fmt::format("there is no set {} of groups on {}; the box has {} then", change.set,
+                              format_date(change.on), sets));
+        } else if (change.kind == BoxChange::Kind::widen && change.set == 1 &&
+                   box.pool->redundancy.kind != Redundancy::Kind::parity) {
+            fault(at + "/widen_to", "only parity groups are widened; add groups instead");
+        }
+    }
+
+    /// How many sets of groups the box has when the change is made.
+    static int sets_before(const Box& box, const BoxChange& change) {
+        int sets = 1 + static_cast<int>(box.pool->further.size());
+        for (const BoxChange& other : box.changes)
+            if (other.kind == BoxChange::Kind::add_groups && other.on < change.on) ++sets;
+        return sets;
     }
 
     void check_box(const Box& box, const std::string& at) {
@@ -615,6 +674,17 @@ private:
         if (box.usable) positive(at + "/usable", *box.usable);
         not_negative(at + "/other_data", box.other_data.value.value, shown(box.other_data));
         positive(at + "/disk_rate", box.disk_rate);
+        for (std::size_t i = 0; i < box.changes.size(); ++i) {
+            check_change(box.changes[i], box, fmt::format("{}/changes/{}", at, i));
+        }
+        if (box.enclosure && box.enclosure->bays) {
+            const std::string here = at + "/enclosure/bays";
+            within(here, *box.enclosure->bays, 1, most_drives, "the number of bays,");
+        }
+        if (box.enclosure && box.enclosure->power) {
+            const Power power = box.enclosure->power->value;
+            positive(at + "/enclosure/power", power.value, exact_power(power));
+        }
     }
 
     // -- links
@@ -840,7 +910,15 @@ private:
         const auto place = static_cast<std::size_t>(&offer - site_.offers.data());
         name(at, offer, place, offer_names_, "/offers");
         refers(at + "/box", offer.box, boxes_, "box");
-        not_negative(at + "/price", offer.price, fmt::format("{}", offer.price));
+        price(at + "/price", offer.price, site_.currency);
+        positive(at + "/drive_rate", offer.drive_rate);
+        if (offer.failure_rate && !(*offer.failure_rate >= 0 && *offer.failure_rate < 1)) {
+            fault(at + "/failure_rate",
+                  fmt::format("a failure rate of {} is not from 0 to below 1; it is the share of "
+                              "drives that fail in a year, such as \"1.5 %\"",
+                              *offer.failure_rate));
+        }
+        if (offer.as == Offer::As::added) check_added(offer, at);
         if (offer.power) {
             not_negative(at + "/power", offer.power->value.value, exact_power(offer.power->value));
         }
@@ -856,6 +934,37 @@ private:
         }
         if (offer.pool) check_pool(*offer.pool, at + "/pool");
         if (offer.usable) positive(at + "/usable", *offer.usable);
+    }
+
+    /// What is added goes with what is there: drives to a pool, a size to a size.
+    void check_added(const Offer& offer, const std::string& at) {
+        const auto place = boxes_.first.find(offer.box);
+        if (place == boxes_.first.end() || boxes_.unsure) return;
+        const Box& box = site_.boxes[place->second];
+        if ((offer.pool && !box.pool) || (offer.usable && !box.usable)) {
+            fault(at + "/as",
+                  fmt::format("{} is to be added to {}, which has no {}; offer it as \"drives\" or "
+                              "\"box\"",
+                              in_quotes(offer.name), in_quotes(offer.box),
+                              offer.pool ? "pool" : "usable size"),
+                  at, {"pool", "usable", "box"});
+        } else if (offer.pool && offer.pool->sector.value != box.pool->sector.value) {
+            fault(at + "/pool/sector",
+                  fmt::format("sectors of {} beside sectors of {}: groups of different sector sizes "
+                              "in one pool are not modelled",
+                              shown(offer.pool->sector), shown(box.pool->sector)));
+        }
+    }
+
+    /// In the site's currency, or with none said.
+    void price(const std::string& where, const Entered<Money>& entered, const std::string& unit) {
+        not_negative(where, entered.value.value,
+                     entered.text.empty() ? to_text(entered.value) : entered.text);
+        const std::string given = unit_of_money(entered.text);
+        if (!given.empty() && given != unit) {
+            fault(where, fmt::format("{} is in {}, but the site counts in {}; convert it",
+                                     in_quotes(entered.text), given, unit));
+        }
     }
 
     const Site& site_;

@@ -488,18 +488,6 @@ TEST(PoolCapacity, AMirrorShowsWhatIssue17085Shows) {
     EXPECT_NEAR((c.usable_bytes - 176 * GiB) / TiB, 3.16, 0.005);
 }
 
-TEST(PoolCapacity, AGroupWidenedFromThreeToFourDrivesKeepsItsOldRateAsInIssue18711) {
-    // 3 x 3 TB parity 1 widened to 4 (version 2.4.3): SIZE 10.9T, used + available 7.14T. Widening
-    // is not modelled; its arithmetic from our parts: the new size at the old rate.
-    const auto four = capacity_of(pool_of(1, 4, parity(1), 3));
-    EXPECT_NEAR(four.raw_bytes / TiB, 10.9, 0.05);
-    const double old_rate = 341.0 / 512;
-    const double unit = 16 * GiB;
-    const auto log = static_cast<int64_t>(unit * old_rate);
-    const auto space = static_cast<int64_t>((four.raw_bytes - unit) * old_rate);
-    EXPECT_NEAR(static_cast<double>(space - reserve_bytes(space, log)) / TiB, 7.14, 0.005);
-}
-
 TEST(PoolCapacity, LabelsAndDrivesCountSparesAndSparesAddNoSpace) {
     Pool p = pool_of(2, 6, parity(2), 12);
     const auto without = capacity_of(p);
