@@ -134,7 +134,8 @@ std::vector<Finding> space_findings(const Outlook& outlook, const BoxOutlook& b,
     if (b.better_shape)
         said.push_back({Level::note, about,
                         fmt::format("The drives of {} as {} would hold {} more of this data and survive as many "
-                                    "failures in a group: a stored byte takes {} its size there, not {}.",
+                                    "failures in a group: a stored byte takes {} its size there, not {}. The wider a group, the "
+                                    "longer a rebuild in it and the fewer failures the pool stands in all.",
                                     b.name, b.better_shape->text, format_percent(b.better_shape->gain, 2),
                                     times(b.better_shape->charge), times(b.better_shape->charge_now))});
     return said;

@@ -12,6 +12,7 @@ namespace {
 
 constexpr double near_the_least = 1.05;  // a larger block is not worth the last twentieth
 constexpr double worth_a_change = 0.9;   // less than a tenth saved is not worth another block size
+constexpr double costs_much = 1.1;    // of a stored byte: below it a layout is not chosen for its blocks
 constexpr double least_gain = 0.05;
 constexpr int widest_worth_naming = 16;  // wider groups are not advised by anyone; common practice, no source
 
@@ -100,7 +101,7 @@ std::optional<BetterShape> better_shape(const std::vector<Dataset>& datasets,
         used += cost.used_bytes;
     }
     const auto now = capacity(pool);
-    if (!pool.further.empty() || !(stored > 0) || !now) return {};
+    if (!pool.further.empty() || !(stored > 0) || !(used / stored >= costs_much) || !now) return {};
     std::optional<BetterShape> best;
     for (const Pool& other : layouts(pool)) {
         const auto size = capacity(other);

@@ -24,7 +24,8 @@ std::vector<BlockCost> block_costs(const std::vector<Dataset>& datasets,
                                    const std::vector<const BoxPart*>& parts, const BoxSpace& space,
                                    Instant as_of, const std::vector<double>& days);
 
-/// The best other layout, if it holds at least a twentieth more.
+/// The best other layout, if stored bytes take a tenth more than their size on this one and the other holds at
+/// least a twentieth more.
 std::optional<BetterShape> better_shape(const std::vector<Dataset>& datasets,
                                         const std::vector<DatasetModel>& models,
                                         const std::vector<const BoxPart*>& parts,
