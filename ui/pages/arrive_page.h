@@ -1,9 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-/// "Will it arrive?": the chosen send's headline and facts, its week, the limits of its link.
+/// "Will it arrive?": the chosen send's headline and facts, its week, the limits of its link, the
+/// age of its newest copy, and what an outage does that the user draws.
+///
+/// A drill is asked for by `outageAsked` and given back by `setDrill` or `setDrillProblems`; until
+/// then the drill before it stays, paler. A new answer, or another send, asks again.
 
+#include "core/outlook/outage_drill.h"
+#include "ui/arrive/outage_span.h"
 #include "ui/pages/page.h"
 
+#include <memory>
+#include <optional>
 #include <vector>
 
 class QComboBox;
@@ -11,7 +19,11 @@ class QLabel;
 
 namespace ullage {
 
+class AgeChart;
+class ChartSection;
+class DrillChart;
 class LimitChain;
+class OutageFields;
 class TileLayout;
 class WeekStrips;
 
@@ -28,6 +40,20 @@ public:
     WeekStrips* week() const { return week_; }
     LimitChain* limits() const { return limits_; }
     QString headline() const;
+    ChartSection* ages() const { return ages_; }
+    ChartSection* through() const { return through_; }
+    OutageFields* outageFields() const { return outage_fields_; }
+    /// What the drill says, beneath its picture; empty without one.
+    QString drillWords() const;
+    const std::optional<OutageSpan>& outage() const { return outage_; }
+
+    void setDrill(std::shared_ptr<const OutageDrill> drill);
+    void setDrillProblems(const Problems& problems);
+
+signals:
+    void outageAsked(const ullage::OutageQuestion& question);
+    /// What was asked is not wanted any more.
+    void outageDropped();
 
 protected:
     void refresh() override;
@@ -42,6 +68,12 @@ private:
     void choose(int index);
     int siteIndex(const std::string& send) const;
     void showStatus();
+    const SendOutlook* shownSend() const;
+    void makeOutage();
+    void setOutage(const std::optional<OutageSpan>& outage);
+    void askAgain();
+    void showAges();
+    void showDrill();
 
     QWidget* chooser_row_ = nullptr;
     QComboBox* chooser_ = nullptr;
@@ -54,6 +86,17 @@ private:
            *limits_caption_ = nullptr;
     WeekStrips* week_ = nullptr;
     LimitChain* limits_ = nullptr;
+    AgeChart* age_chart_ = nullptr;
+    DrillChart* drill_chart_ = nullptr;
+    ChartSection *ages_ = nullptr, *through_ = nullptr;
+    OutageFields* outage_fields_ = nullptr;
+    QLabel *outage_state_ = nullptr, *drill_words_ = nullptr;
+    std::optional<OutageSpan> outage_;
+    std::shared_ptr<const OutageDrill> drill_;
+    bool drill_current_ = false;  ///< of the outage and the answer that are shown
+    QString drill_problem_;
+    std::shared_ptr<const Answer> asked_of_;
+    std::string asked_send_;
     std::string shown_;
     Level level_ = Level::note;
     Prefixes prefixes_ = Prefixes::decimal;
