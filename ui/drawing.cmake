@@ -29,6 +29,10 @@ set(ULLAGE_UI_DRAWING_SOURCES
   arrive/outage_span.h
   arrive/outage_text.cpp
   arrive/outage_text.h
+  arrive/send_pictures.cpp
+  arrive/send_pictures.h
+  arrive/span_bars.cpp
+  arrive/span_bars.h
   arrive/time_chart.cpp
   arrive/time_chart.h
   charts/calendar_ticks.cpp

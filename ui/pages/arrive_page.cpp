@@ -5,8 +5,11 @@
 #include "ui/arrive/drill_chart.h"
 #include "ui/arrive/outage_fields.h"
 #include "ui/arrive/outage_text.h"
+#include "ui/arrive/send_pictures.h"
+#include "ui/arrive/span_bars.h"
 #include "ui/pages/arrive_text.h"
 #include "ui/sure/chart_section.h"
+#include "ui/theme/sentence_list.h"
 #include "ui/theme/status.h"
 #include "ui/theme/theme.h"
 #include "ui/theme/tile_layout.h"
@@ -119,9 +122,24 @@ ArrivePage::ArrivePage(QWidget* parent) : Page(parent) {
     sheet()->addWidget(facts_);
     sheet()->addSpacing(4);
     sheet()->addLayout(section(week_title_, week_caption_, week_));
+    weekday_bars_ = new SpanBars;
+    weekdays_ = new ChartSection(weekday_bars_, QStringLiteral("weekdays"));
+    backlog_ = text_label();
+    backlog_->setObjectName(QStringLiteral("backlog"));
+    events_title_ = text_label();
+    events_title_->setText(tr("Runs of planned events"));
+    events_ = new SentenceList(QStringLiteral("event"));
+    for (QLabel* label : {backlog_, events_title_}) label->setContentsMargins(room, 0, room, 0);
     sheet()->addSpacing(4);
+    sheet()->addWidget(weekdays_);
+    sheet()->addWidget(backlog_);
+    sheet()->addWidget(events_title_);
+    sheet()->addWidget(events_);
+    connect(events_, &SentenceList::chosen, this, &Page::itemChosen);
+    addRule();
     sheet()->addLayout(section(limits_title_, limits_caption_, limits_));
     makeOutage();
+    makeWays();
     sheet()->addStretch(1);
 
     connect(chooser_, &QComboBox::activated, this, &ArrivePage::choose);
@@ -157,6 +175,59 @@ void ArrivePage::makeOutage() {
             [this](const OutageSpan& span) { setOutage(span); });
     connect(outage_fields_, &OutageFields::outageUnwanted, this, [this] { setOutage({}); });
 }
+
+void ArrivePage::makeWays() {
+    first_copy_rule_ = addRule();
+    first_copy_bars_ = new SpanBars;
+    first_copy_ = new ChartSection(first_copy_bars_, QStringLiteral("firstCopy"));
+    assumed_ = text_label();
+    assumed_->setObjectName(QStringLiteral("assumed"));
+    constexpr int room = static_cast<int>(ring_room);
+    assumed_->setContentsMargins(room, 0, room, 0);
+    sheet()->addWidget(first_copy_);
+    sheet()->addWidget(assumed_);
+    restore_rule_ = addRule();
+    restore_bars_ = new SpanBars;
+    restore_ = new ChartSection(restore_bars_, QStringLiteral("restore"));
+    sheet()->addWidget(restore_);
+}
+
+void ArrivePage::showWays() {
+    const SendOutlook& send = *shownSend();
+    const bool other = ways_of_ != send.name;
+    ways_of_ = send.name;
+    const auto show = [&](SpanBars* bars, ChartSection* section, SpanPicture picture,
+                          const QString& note, NumberTable::Content table) {
+        const bool any = !picture.rows.empty();
+        bars->setPicture(std::move(picture), other);
+        section->refresh(note, {}, std::move(table));
+        section->setVisible(any);
+        return any;
+    };
+    show(weekday_bars_, weekdays_, SendPictures::weekdays(send, prefixes_),
+         SendPictures::weekdaysNote(), SendPictures::weekdaysTable(send, prefixes_));
+    backlog_->setText(SendPictures::backlog(send, prefixes_));
+    backlog_->setVisible(!send.weekdays.empty());
+    const auto events = SendPictures::events(send, answer()->site, prefixes_);
+    events_->setSentences(events);
+    events_->setVisible(!events.empty());
+    events_title_->setVisible(!events.empty());
+    first_copy_rule_->setVisible(
+        show(first_copy_bars_, first_copy_,
+             SendPictures::firstCopy(send, answer()->outlook.horizon_days, prefixes_),
+             SendPictures::firstCopyNote(send, prefixes_), SendPictures::firstCopyTable(send)));
+    const QStringList assumed = SendPictures::firstCopyAssumptions(send);
+    assumed_->setText(
+        assumed.isEmpty()
+            ? QString()
+            : tr("Assumed for the first copy: %1").arg(assumed.join(QStringLiteral("; "))));
+    assumed_->setVisible(!assumed.isEmpty());
+    restore_rule_->setVisible(show(restore_bars_, restore_, SendPictures::restore(send, prefixes_),
+                                   SendPictures::restoreNote(),
+                                   SendPictures::restoreTable(send, prefixes_)));
+}
+
+QString ArrivePage::backlogWords() const { return backlog_->text(); }
 
 const SendOutlook* ArrivePage::shownSend() const {
     if (!answer()) return nullptr;
@@ -373,6 +444,7 @@ void ArrivePage::refresh() {
     }
     showAges();
     showDrill();
+    showWays();
 }
 
 void ArrivePage::showStatus() {
@@ -387,7 +459,12 @@ void ArrivePage::showStatus() {
 void ArrivePage::applyState() {
     week_->setState(state());
     limits_->setState(state());
-    ages_->setState(state());
+    for (ChartSection* each : {ages_, weekdays_, first_copy_, restore_}) each->setState(state());
+    for (QLabel* label : {backlog_, assumed_})
+        set_text_colour(*label, out_of_date(state())
+                                    ? mixed(Theme::of(palette()).ink, Theme::of(palette()).surface,
+                                            1 - stale_opacity)
+                                    : Theme::of(palette()).ink);
     showDrill();
     state_text_->setText(state_words(state()));
     const Theme theme = Theme::of(palette());
@@ -407,7 +484,7 @@ void ArrivePage::retheme() {
     headline_->setFont(scaled(font(), 1.45, QFont::DemiBold));
     status_->setFont(scaled(font(), 1.0, QFont::DemiBold));
     state_text_->setFont(scaled(font(), 1.0, QFont::DemiBold));
-    for (QLabel* title : {week_title_, limits_title_})
+    for (QLabel* title : {week_title_, limits_title_, events_title_})
         title->setFont(scaled(font(), 1.15, QFont::DemiBold));
     for (QLabel* caption : {week_caption_, limits_caption_, route_})
         set_text_colour(*caption, theme.muted);

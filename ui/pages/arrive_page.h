@@ -15,6 +15,7 @@
 #include <vector>
 
 class QComboBox;
+class QFrame;
 class QLabel;
 
 namespace ullage {
@@ -24,6 +25,8 @@ class ChartSection;
 class DrillChart;
 class LimitChain;
 class OutageFields;
+class SentenceList;
+class SpanBars;
 class TileLayout;
 class WeekStrips;
 
@@ -42,6 +45,11 @@ public:
     QString headline() const;
     ChartSection* ages() const { return ages_; }
     ChartSection* through() const { return through_; }
+    ChartSection* weekdays() const { return weekdays_; }
+    ChartSection* firstCopy() const { return first_copy_; }
+    ChartSection* restore() const { return restore_; }
+    SentenceList* events() const { return events_; }
+    QString backlogWords() const;
     OutageFields* outageFields() const { return outage_fields_; }
     /// What the drill says, beneath its picture; empty without one.
     QString drillWords() const;
@@ -70,6 +78,8 @@ private:
     void showStatus();
     const SendOutlook* shownSend() const;
     void makeOutage();
+    void makeWays();
+    void showWays();
     void setOutage(const std::optional<OutageSpan>& outage);
     void askAgain();
     void showAges();
@@ -90,13 +100,18 @@ private:
     DrillChart* drill_chart_ = nullptr;
     ChartSection *ages_ = nullptr, *through_ = nullptr;
     OutageFields* outage_fields_ = nullptr;
+    SpanBars *weekday_bars_ = nullptr, *first_copy_bars_ = nullptr, *restore_bars_ = nullptr;
+    ChartSection *weekdays_ = nullptr, *first_copy_ = nullptr, *restore_ = nullptr;
+    QFrame *first_copy_rule_ = nullptr, *restore_rule_ = nullptr;
+    QLabel *backlog_ = nullptr, *events_title_ = nullptr, *assumed_ = nullptr;
+    SentenceList* events_ = nullptr;
     QLabel *outage_state_ = nullptr, *drill_words_ = nullptr;
     std::optional<OutageSpan> outage_;
     std::shared_ptr<const OutageDrill> drill_;
     bool drill_current_ = false;  ///< of the outage and the answer that are shown
     QString drill_problem_;
     std::shared_ptr<const Answer> asked_of_;
-    std::string asked_send_;
+    std::string asked_send_, ways_of_;
     std::string shown_;
     Level level_ = Level::note;
     Prefixes prefixes_ = Prefixes::decimal;
