@@ -27,7 +27,8 @@ BoxOutlook box(const std::string& name, Fate fate, double horizon_days = 5 * day
 /// A nightly send; `late`: some of its drawn runs miss their window, and its line falls behind.
 SendOutlook send(const std::string& name, bool late);
 
-/// A drill of a send's line; not `survives`: everything is sent again, and the box lacks room for it.
+/// A drill of a send's line; not `survives`: everything is sent again, and the box lacks room for
+/// it.
 OutageDrill drill(const std::string& send, Day from, int days, bool survives = true);
 
 /// Site with a clinic (not forecast), an attic (tight), a barn (roomy) and a shed (over its

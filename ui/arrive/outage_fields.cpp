@@ -7,6 +7,7 @@
 
 #include <QDateEdit>
 #include <QHBoxLayout>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QPushButton>
 #include <QSignalBlocker>
@@ -66,6 +67,13 @@ OutageFields::OutageFields(QWidget* parent) : QWidget(parent) {
             emit outageWanted(typed());
     });
     setOutage({}, {});
+}
+
+void OutageFields::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Escape && outage_)
+        emit outageUnwanted();
+    else
+        QWidget::keyPressEvent(event);
 }
 
 OutageSpan OutageFields::typed() const {

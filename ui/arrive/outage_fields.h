@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 /// The outage as two plain fields, a date and a number of days, and a button that draws it or takes
-/// it away.
+/// it away; Escape in a field takes it away too.
 
 #include "ui/arrive/outage_span.h"
 
@@ -31,6 +31,9 @@ public:
 signals:
     void outageWanted(const ullage::OutageSpan& span);
     void outageUnwanted();
+
+protected:
+    void keyPressEvent(QKeyEvent* event) override;
 
 private:
     OutageSpan typed() const;
