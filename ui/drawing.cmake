@@ -7,6 +7,7 @@ set(ULLAGE_UI_DRAWING_SOURCES
   theme/drawn_widget.h
   theme/key_row.cpp
   theme/key_row.h
+  theme/outlined.h
   theme/sentence_list.cpp
   theme/sentence_list.h
   theme/status.cpp

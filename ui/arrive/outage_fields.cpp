@@ -3,6 +3,7 @@
 
 #include "ui/arrive/outage_text.h"
 #include "ui/theme/drawn_widget.h"
+#include "ui/theme/outlined.h"
 #include "ui/theme/words.h"
 
 #include <QDateEdit>
@@ -31,13 +32,13 @@ OutageFields::OutageFields(QWidget* parent) : QWidget(parent) {
     row->setContentsMargins(room, 0, room, 0);
     auto* from = new QLabel(tr("Line &down from"));
     auto* length = new QLabel(tr("f&or"));
-    date_ = new QDateEdit;
+    date_ = new Outlined<QDateEdit>;
     date_->setObjectName(QStringLiteral("outageDate"));
     date_->setAccessibleName(tr("First day of the outage"));
     date_->setDisplayFormat(Words::tr("d MMM yyyy", "date"));
     date_->setCalendarPopup(true);
     date_->setKeyboardTracking(false);
-    days_ = new QSpinBox;
+    days_ = new Outlined<QSpinBox>;
     days_->setObjectName(QStringLiteral("outageDays"));
     days_->setAccessibleName(tr("Days of the outage"));
     days_->setKeyboardTracking(false);

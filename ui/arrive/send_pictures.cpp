@@ -28,11 +28,11 @@ QString day_name(int weekday) {
     return QLocale().standaloneDayName(weekday + 1, QLocale::LongFormat);
 }
 
-/// "none of its runs", "3 in 100 runs".
-QString runs_words(double chance) {
-    return chance <= 0   ? SendPictures::tr("no run")
-           : chance >= 1 ? SendPictures::tr("every run")
-                         : SendPictures::tr("%1 runs").arg(Words::chance(chance));
+/// "no run is late", "3 in 100 runs are late".
+QString late_words(double chance) {
+    return chance <= 0   ? SendPictures::tr("no run is late")
+           : chance >= 1 ? SendPictures::tr("every run is late")
+                         : SendPictures::tr("%1 runs are late").arg(Words::chance(chance));
 }
 
 ByteUnit unit_of(const std::vector<double>& sizes, Prefixes prefixes) {
@@ -190,8 +190,8 @@ SpanPicture SendPictures::restore(const SendOutlook& s, Prefixes prefixes) {
 
 QString SendPictures::restoreNote() {
     return tr(
-        "Of what there is a year from now, or at the end of the forecast. The line's other "
-        "direction counts as always open and free for it.");
+        "The sooner way stands out. Of what there is a year from now, or at the end of the "
+        "forecast; the line's other direction counts as always open and free for it.");
 }
 
 NumberTable::Content SendPictures::restoreTable(const SendOutlook& s, Prefixes prefixes) {
@@ -233,13 +233,13 @@ SpanPicture SendPictures::weekdays(const SendOutlook& s, Prefixes prefixes) {
         row.strong = &d == &*worst && s.weekdays.size() > 1;
         row.parts = {{0, d.open_share.p50, PartStyle::solid},
                      {d.open_share.p50, d.open_share.p95, PartStyle::pale}};
-        const QString missing = runs_words(d.chance_of_missing_window);
+        const QString missing = late_words(d.chance_of_missing_window);
         row.figures =
-            tr("late: %1 · %2 of its open hours, 19 in 20 at most %3")
+            tr("%1 · %2 of its open hours, 19 in 20 at most %3")
                 .arg(missing, Words::percent(d.open_share.p50), Words::percent(d.open_share.p95));
         row.words =
             tr("Runs that start on a %1 carry %2 in %3 (19 in 20 at most %4) and use %5 of "
-               "the hours open to them (19 in 20 at most %6); late: %7.")
+               "the hours open to them (19 in 20 at most %6); %7.")
                 .arg(row.name, Words::bytes(d.bytes.p50, prefixes), Words::hours(d.hours.p50),
                      Words::hours(d.hours.p95), Words::percent(d.open_share.p50),
                      Words::percent(d.open_share.p95), missing);
@@ -252,9 +252,9 @@ SpanPicture SendPictures::weekdays(const SendOutlook& s, Prefixes prefixes) {
                       : tr("On %1 all runs are in time").arg(day);
     else
         p.title = s.weekdays.size() > 1
-                      ? tr("%1 is the worst weekday: %2 late")
-                            .arg(day, runs_words(worst->chance_of_missing_window))
-                      : tr("On %1 %2 late").arg(day, runs_words(worst->chance_of_missing_window));
+                      ? tr("%1 is the worst weekday: %2")
+                            .arg(day, late_words(worst->chance_of_missing_window))
+                      : tr("On %1 %2").arg(day, late_words(worst->chance_of_missing_window));
     p.key = {{PartStyle::solid, tr("share of its open hours, half of the runs")},
              {PartStyle::pale, tr("on to 19 in 20")}};
     return p;
@@ -314,7 +314,7 @@ std::vector<Sentence> SendPictures::events(const SendOutlook& s, const Site& sit
                  .arg(Words::full_date(e.on), QString::fromStdString(e.dataset),
                       QString::fromStdString(e.text), Words::bytes(e.bytes.p50, prefixes),
                       OutageText::age(e.hours.p50),
-                      Words::plural(tr("%n run's turn(s)", nullptr, turns), turns),
+                      Words::plural(tr("the time of %n run(s)", nullptr, turns), turns),
                       e.chance_of_fitting >= 1   ? tr("it is always in time")
                       : e.chance_of_fitting <= 0 ? tr("it is never in time")
                                                  : tr("it is in time in %1 futures")

@@ -536,9 +536,10 @@ TEST(ArrivePage, TellsWeekdaysBacklogEventsFirstCopyAndRestores) {
     EXPECT_EQ(page.backlogWords(),
               QStringLiteral("It never gets behind: nothing is left when a run's window closes."));
     ASSERT_EQ(page.events()->buttons().size(), 1u);
-    EXPECT_TRUE(plain(page.events()->buttons()[0]->text())
-                    .contains(QStringLiteral("carries 2.52 TB in 9.0 h and takes 1 run's turn; it "
-                                             "is in time in 93 in 100 futures")))
+    EXPECT_TRUE(
+        plain(page.events()->buttons()[0]->text())
+            .contains(QStringLiteral("carries 2.52 TB in 9.0 h and takes the time of 1 run; it "
+                                     "is in time in 93 in 100 futures")))
         << page.events()->buttons()[0]->text().toStdString();
     QSignalSpy chosen(&page, &Page::itemChosen);
     page.events()->buttons()[0]->click();
@@ -554,12 +555,12 @@ TEST(ArrivePage, TellsWeekdaysBacklogEventsFirstCopyAndRestores) {
     page.showItem(QStringLiteral("/sends/1"));
     settle();
     EXPECT_EQ(page.weekdays()->title(),
-              QStringLiteral("Sunday is the worst weekday: 62 in 100 runs late"));
+              QStringLiteral("Sunday is the worst weekday: 62 in 100 runs are late"));
     EXPECT_TRUE(page.backlogWords().contains(QStringLiteral("about 31 times a year")));
     EXPECT_TRUE(page.firstCopy()->title().startsWith(QStringLiteral("Carry the first copy")));
     EXPECT_TRUE(page.firstCopy()->note().contains(QStringLiteral("lets go of the snapshot")));
     EXPECT_TRUE(plain(page.events()->buttons()[0]->text())
-                    .contains(QStringLiteral("takes 27 run's turns; it is never in time")));
+                    .contains(QStringLiteral("takes the time of 27 runs; it is never in time")));
 }
 
 TEST(ArrivePage, SaysNothingOfAFirstCopyThatIsThere) {
