@@ -7,6 +7,9 @@ set(ULLAGE_UI_DRAWING_SOURCES
   theme/drawn_widget.h
   theme/key_row.cpp
   theme/key_row.h
+  theme/outlined.h
+  theme/sentence_list.cpp
+  theme/sentence_list.h
   theme/status.cpp
   theme/status.h
   theme/text_button.cpp
@@ -17,6 +20,22 @@ set(ULLAGE_UI_DRAWING_SOURCES
   theme/tile_layout.h
   theme/words.cpp
   theme/words.h
+  arrive/age_chart.cpp
+  arrive/age_chart.h
+  arrive/drill_chart.cpp
+  arrive/drill_chart.h
+  arrive/outage_fields.cpp
+  arrive/outage_fields.h
+  arrive/outage_span.cpp
+  arrive/outage_span.h
+  arrive/outage_text.cpp
+  arrive/outage_text.h
+  arrive/send_pictures.cpp
+  arrive/send_pictures.h
+  arrive/span_bars.cpp
+  arrive/span_bars.h
+  arrive/time_chart.cpp
+  arrive/time_chart.h
   charts/calendar_ticks.cpp
   charts/calendar_ticks.h
   charts/fill_chart.cpp

@@ -184,6 +184,14 @@ std::string drill_json(const OutageDrill& d) {
               r.kind == OutageRemedy::Kind::hold_last_sent ? "hold-last-sent" : "longer-ladder"},
              {"text", r.text},
              {"longest_outage_days", number(r.longest_days)}});
+    Json daily = Json::array();
+    for (const auto& day : d.daily)
+        daily.push_back(
+            {{"date", format_date(day.date)},
+             {"oldest_copy_hours",
+              {{"p50", number(day.age_p50_hours)}, {"p95", number(day.age_p95_hours)}}},
+             {"waiting_bytes",
+              {{"p50", bytes(day.waiting_p50_bytes)}, {"p95", bytes(day.waiting_p95_bytes)}}}});
     Json resend = nullptr;
     if (d.resends_everything)
         resend = {
@@ -202,6 +210,7 @@ std::string drill_json(const OutageDrill& d) {
                      d.chance_of_catching_up > 0 ? run_quantiles(d.catch_up_days) : Json(nullptr)},
                     {"chance_of_catching_up", number(d.chance_of_catching_up)},
                     {"oldest_copy_hours", run_quantiles(d.oldest_copy_hours)},
+                    {"daily", std::move(daily)},
                     {"chance_base_survives", number(d.chance_base_survives)},
                     {"longest_outage_days", number(d.longest_outage_days)},
                     {"remedies", std::move(remedies)},

@@ -3,10 +3,10 @@
 
 #include "core/outlook/box_parts.h"
 #include "core/outlook/run_quantiles.h"
-#include "core/units/quantiles.h"
 #include "core/outlook/send_study.h"
 #include "core/replay/copy_age.h"
 #include "core/site/site_json.h"
+#include "core/units/quantiles.h"
 #include "core/units/quantity_text.h"
 
 #include <fmt/format.h>
@@ -18,7 +18,8 @@ namespace ullage {
 namespace {
 
 constexpr double look_back_days = 35;
-constexpr int box_paths = 200;  // for one median
+constexpr int box_paths = 200;                                            // for one median
+constexpr double days_before = 7, days_after = 4, most_days_after = 183;  // of the days told
 
 tl::unexpected<ComputeError> refused(std::string where, std::string what) {
     return tl::unexpected(ComputeError(Problems{{std::move(where), std::move(what)}}));
@@ -62,6 +63,47 @@ PathOutcome outcome_of(const std::vector<RunRecord>& runs, Instant down, Instant
         }
     }
     return o;
+}
+
+/// Bytes of a path's runs that are due and not yet carried at `t`; the line is down in between.
+double waiting_at(const std::vector<RunRecord>& runs, Instant t, Instant down, Instant back) {
+    double waiting = 0;
+    // The line's time, in which the outage does not pass.
+    const auto line_time = [&](Instant at) {
+        return as_seconds(at <= down  ? at
+                          : at < back ? down
+                                      : at) -
+               (at >= back ? as_seconds(back) - as_seconds(down) : 0);
+    };
+    const auto part = [](double from, double to, double at) {
+        return to > from ? std::clamp((at - from) / (to - from), 0.0, 1.0) : 1.0;
+    };
+    for (const auto& run : runs) {
+        if (run.due >= t) break;
+        if (run.finished && run.done <= t) continue;
+        if (run.begun > t) {
+            const Instant full = std::min(run.begun, std::max(back, run.due));
+            waiting += run.bytes * part(as_seconds(run.due), as_seconds(full), as_seconds(t));
+            continue;
+        }
+        // From all of it, through what was left at the deadline, to nothing.
+        if (run.deadline > run.begun && run.deadline < run.done) {
+            if (t < run.deadline) {
+                waiting += run.bytes - (run.bytes - run.late_bytes) * part(line_time(run.begun),
+                                                                           line_time(run.deadline),
+                                                                           line_time(t));
+            } else {
+                waiting += run.late_bytes *
+                           (1 - part(line_time(run.deadline), line_time(run.done), line_time(t)));
+            }
+        } else if (run.finished) {
+            waiting +=
+                run.bytes * (1 - part(line_time(run.begun), line_time(run.done), line_time(t)));
+        } else {
+            waiting += run.bytes;
+        }
+    }
+    return waiting;
 }
 
 /// The rung that keeps its snapshots longest, twice as long.
@@ -154,6 +196,7 @@ public:
                                          replayed, quiet(), 0, 1);
         if (!traces) return {};
         tell(*traces);
+        tell_days(*traces);
         const auto longest = [&](const SendContext& c, const std::vector<PlannedSend>& plans) {
             return survived(c, plans, send_, study_.plan, study_.paths, settings_.threads, down_,
                             quiet());
@@ -194,6 +237,51 @@ private:
         out_.oldest_copy_hours = run_quantiles(std::move(ages));
         out_.resend_bytes = run_quantiles(std::move(full_bytes));
         out_.resend_days = run_quantiles(std::move(full_days));
+    }
+
+    void tell_days(const Traces& traces) {
+        const Day first =
+            std::max(study_.site.as_of, q_.from - std::chrono::days(static_cast<int>(days_before)));
+        const double after = out_.chance_of_catching_up < 0.95
+                                 ? most_days_after
+                                 : std::min(most_days_after, out_.catch_up_days.p95 + days_after);
+        const Instant end =
+            std::min(plus_days(back_, after), plus_days(study_.start, study_.horizon_days));
+        std::vector<Instant> edges;  // local midnights
+        for (Day day = first; study_.zone.instant_of(day) < end; day += std::chrono::days(1))
+            edges.push_back(study_.zone.instant_of(day));
+        if (edges.empty()) return;
+        edges.push_back(std::min(study_.zone.instant_of(first + std::chrono::days(edges.size())),
+                                 plus_days(study_.start, study_.horizon_days)));
+        const std::size_t days = edges.size() - 1;
+        std::vector<std::vector<double>> ages(days);
+        std::vector<std::vector<double>> waiting(days);
+        for (const auto& path : traces) {
+            const auto& runs = path[send_];
+            Instant snapshot = edges.front();
+            auto from = runs.begin();
+            for (; from != runs.end() && from->done <= edges.front(); ++from)
+                if (from->finished) snapshot = from->snapshot;
+            for (std::size_t k = 0; k < days; ++k) {
+                auto to = from;
+                while (to != runs.end() && to->done < edges[k + 1]) ++to;
+                double oldest = 0;
+                for (const auto& a : copy_ages({from, to}, snapshot, edges[k], edges[k + 1]))
+                    oldest = std::max(oldest, a.to_hours);
+                for (; from != to; ++from)
+                    if (from->finished) snapshot = std::max(snapshot, from->snapshot);
+                ages[k].push_back(oldest);
+                // Only the newest of these can still be going; the rest are done.
+                const auto near = from == runs.begin() ? from : std::prev(from);
+                const auto last = std::find_if(
+                    near, runs.end(), [&](const RunRecord& r) { return r.due >= edges[k + 1]; });
+                waiting[k].push_back(waiting_at({near, last}, edges[k + 1], down_, back_));
+            }
+        }
+        for (std::size_t k = 0; k < days; ++k)
+            out_.daily.push_back({first + std::chrono::days(k), quantile_of(ages[k], 0.5),
+                                  quantile_of(ages[k], 0.95), quantile_of(waiting[k], 0.5),
+                                  quantile_of(waiting[k], 0.95)});
     }
 
     double oldest_copy(const std::vector<RunRecord>& runs, double catch_up_days) const {
@@ -239,7 +327,7 @@ private:
 
 /// Room for a second copy beside the old one, and what is free on the day.
 void set_room(OutageDrill& drill, const SendStudy& study, std::size_t s, const Evidence& evidence,
-              const Settings& settings) {
+              const Settings& settings, const std::stop_token& stop) {
     const auto& site = study.site;
     const auto& plan = study.plans[s];
     const double back_day =
@@ -260,7 +348,8 @@ void set_room(OutageDrill& drill, const SendStudy& study, std::size_t s, const E
     }
     Settings few = settings;
     few.paths = std::min(few.paths, box_paths);
-    const auto outlook = compute(site, evidence, few);
+    few.judged = false;
+    const auto outlook = compute(site, evidence, few, {stop, {}});
     if (!outlook) return;
     for (const auto& b : outlook->boxes) {
         if (b.name != plan.to) continue;
@@ -313,7 +402,10 @@ tl::expected<OutageDrill, ComputeError> outage_drill(const Site& site, const Evi
                             : " nor within the horizon"));
     auto drill = Drill(*study, *send, settings, q, progress).run();
     if (!drill) return tl::unexpected(ComputeError(Cancelled{}));
-    if (drill->resends_everything) set_room(*drill, *study, *send, evidence, settings);
+    if (drill->resends_everything) {
+        set_room(*drill, *study, *send, evidence, settings, progress.stop);
+        if (progress.stop.stop_requested()) return tl::unexpected(ComputeError(Cancelled{}));
+    }
     return *drill;
 }
 

@@ -296,7 +296,7 @@ TEST_F(CommandLine, OutageTellsTheDrillAndNamesWhatCannotBeAsked) {
     const auto json = nlohmann::json::parse(a.out);
     for (const char* key : {"format", "version", "send", "link", "from", "days", "backlog_bytes", "catch_up_days",
                             "chance_of_catching_up", "oldest_copy_hours", "chance_base_survives",
-                            "longest_outage_days", "remedies", "full_resend"})
+                            "longest_outage_days", "remedies", "daily", "full_resend"})
         EXPECT_TRUE(json.contains(key)) << key;
     EXPECT_EQ(json.at("chance_base_survives"), 1);
     EXPECT_NE(run(ask + "--days 3 --send nightly").out.find("share a snapshot"), std::string::npos);

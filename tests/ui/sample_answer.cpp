@@ -134,6 +134,72 @@ BoxOutlook box(const std::string& name, Fate fate, double horizon) {
     return b;
 }
 
+namespace {
+
+/// Weekdays, ages over five years, falling behind, an event, the first copy, restores.
+void add_course(SendOutlook& s, bool late) {
+    for (int day = 0; day < 7; ++day) {
+        WeekdayRuns w;
+        w.weekday = day;
+        w.runs = 52;
+        w.bytes = s.bytes_per_run;
+        w.hours = s.hours_per_run;
+        w.open_share = late ? RunQuantiles{0.8, 1.1, 1.3} : RunQuantiles{0.05, 0.09, 0.11};
+        if (day == 4) w.open_share.p95 *= 1.5;
+        w.chance_of_missing_window = late ? 0.5 + 0.02 * day : 0;
+        s.weekdays.push_back(w);
+    }
+    for (int k = 0; 28 * k < 5 * days_per_year; ++k) {
+        CopyAgePoint p;
+        p.from = today + std::chrono::days(28 * k);
+        p.p50_hours = s.recovery_point_hours.p50;
+        p.p95_hours = s.recovery_point_hours.p95;
+        p.max_hours = s.recovery_point_max_hours - (k == 9 ? 0 : 6);
+        s.copy_age.push_back(p);
+    }
+    if (late) {
+        s.backlog.times_a_year = 31;
+        s.backlog.bytes = {22e9, 60e9, 84e9};
+        s.backlog.max_bytes = 210e9;
+        s.backlog.hours_to_drain = {18, 40, 61};
+        s.backlog.max_hours_to_drain = 96;
+    }
+    EventRun e;
+    e.on = sys_days(std::chrono::year(2027) / 3 / 1);
+    e.dataset = "imaging";
+    e.text = "adds 2.5 TB: old archive moves in";
+    e.bytes = {2.52e12, 2.55e12, 2.56e12};
+    e.hours = late ? RunQuantiles{640, 660, 670} : RunQuantiles{9, 9.4, 9.6};
+    e.nights = late ? RunQuantiles{27, 28, 28} : RunQuantiles{1, 1, 1};
+    e.chance_of_fitting = late ? 0 : 0.93;
+    s.events = {e};
+    FirstCopyWays w;
+    w.bytes = s.first_copy_bytes;
+    w.link_days = late ? 38.0 : 4.0;
+    if (!late) w.link_in_step_days = 4.4;
+    w.link_base_expires = late;
+    w.courier_copy_days = late ? 0.7 : 0.4;
+    w.courier_away_days = 3;
+    w.courier_days = late ? 5.5 : 3.6 + 1;
+    w.break_even_bytes = 6.1e12;
+    w.carry = late;
+    w.assumptions = {"no copy rate is given; 150 MB/s is taken"};
+    s.first_copy = w;
+    RestoreWays all;
+    all.bytes = {5.6e12, 5.8e12, 5.9e12};
+    all.link_hours = s.restore_hours;
+    all.bound_by = late ? Limit::loss : Limit::rate;
+    all.fetch_hours = 82;
+    all.road_binds = true;
+    RestoreWays part = all;
+    part.dataset = "imaging";
+    part.link_hours = {all.link_hours.p50 / 2, all.link_hours.p90 / 2, all.link_hours.p95 / 2};
+    part.fetch_hours = 77;
+    s.restore = {all, part};
+}
+
+}  // namespace
+
 SendOutlook send(const std::string& name, bool late) {
     SendOutlook s;
     s.name = name;
@@ -199,7 +265,44 @@ SendOutlook send(const std::string& name, bool late) {
         s.open_week.push_back({24.0 * day + 19, 24.0 * day + 30, 0.8});
     s.open_week.push_back({24.0 * 4 + 19, 24.0 * 5, 0.8});
     s.open_week.push_back({24.0 * 5, 168, 1});
+    add_course(s, late);
     return s;
+}
+
+OutageDrill drill(const std::string& send, Day from, int days, bool survives) {
+    OutageDrill d;
+    d.send = send;
+    d.link = "tunnel";
+    d.from = from;
+    d.days = days;
+    d.backlog_bytes = {18.5e9 * days, 22e9 * days, 25e9 * days};
+    d.catch_up_days = {0.09 * days, 0.12 * days, 0.15 * days};
+    d.chance_of_catching_up = 1;
+    d.oldest_copy_hours = {24.0 * days + 13, 24.0 * days + 20, 24.0 * days + 24};
+    d.chance_base_survives = survives ? 1 : 0;
+    d.longest_outage_days = 11.5;
+    d.remedies = {{OutageRemedy::Kind::hold_last_sent,
+                   "holding the last sent snapshot back at clinic", std::nullopt},
+                  {OutageRemedy::Kind::longer_ladder,
+                   "keeping the longest rung of imaging twice as long at clinic", 25.5}};
+    if (!survives) {
+        d.resends_everything = true;
+        d.resend_bytes = {9.1e12, 9.3e12, 9.4e12};
+        d.resend_days = {11, 12, 12.5};
+        d.room_needed_bytes = 9.2e12;
+        d.room_free_bytes = 4.1e12;
+    }
+    for (int i = -7; i < days + 4; ++i) {
+        OutageDay day;
+        day.date = from + std::chrono::days(i);
+        const bool down = i >= 0 && i < days;
+        day.age_p50_hours = down ? 24.0 * (i + 1) + 13 : 20;
+        day.age_p95_hours = day.age_p50_hours + 4;
+        day.waiting_p50_bytes = down ? 18.5e9 * (i + 1) : 0;
+        day.waiting_p95_bytes = 1.3 * day.waiting_p50_bytes;
+        d.daily.push_back(day);
+    }
+    return d;
 }
 
 namespace {

@@ -4,6 +4,7 @@
 /// and not by the model, so that the window's tests do not need the model.
 
 #include "core/findings/findings.h"
+#include "core/outlook/outage_drill.h"
 
 #include <memory>
 #include <string>
@@ -25,6 +26,10 @@ BoxOutlook box(const std::string& name, Fate fate, double horizon_days = 5 * day
 
 /// A nightly send; `late`: some of its drawn runs miss their window, and its line falls behind.
 SendOutlook send(const std::string& name, bool late);
+
+/// A drill of a send's line; not `survives`: everything is sent again, and the box lacks room for
+/// it.
+OutageDrill drill(const std::string& send, Day from, int days, bool survives = true);
 
 /// Site with a clinic (not forecast), an attic (tight), a barn (roomy) and a shed (over its
 /// ceiling), and two sends.

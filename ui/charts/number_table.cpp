@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/charts/number_table.h"
 
+#include "ui/theme/words.h"
+
 #include <QDialog>
 #include <QDialogButtonBox>
 #include <QHeaderView>
@@ -31,6 +33,10 @@ NumberTable::Cell NumberTable::Cell::number(double value, double unit, int digit
 }
 
 NumberTable::Cell NumberTable::Cell::words(const QString& text) { return {text, text, {}}; }
+
+NumberTable::Cell NumberTable::Cell::date(const QDate& date) {
+    return {Words::full_date(date), date, date.toString(Qt::ISODate)};
+}
 
 void NumberTable::setContent(Content content) {
     beginResetModel();

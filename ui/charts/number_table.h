@@ -5,6 +5,7 @@
 /// Display: text in the user's locale; Edit: the bare number, for sorting and tests.
 
 #include <QAbstractTableModel>
+#include <QDate>
 #include <QStringList>
 
 #include <functional>
@@ -26,6 +27,7 @@ public:
         /// A number with `digits` significant digits, of which the header names the unit.
         static Cell number(double value, double unit, int digits = 3);
         static Cell words(const QString& text);
+        static Cell date(const QDate& date);  ///< plain: ISO 8601
     };
     struct Content {
         QStringList header;

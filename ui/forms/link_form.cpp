@@ -2,6 +2,9 @@
 #include "ui/forms/item_form.h"
 #include "ui/forms/kind_forms.h"
 
+#include <algorithm>
+#include <initializer_list>
+
 namespace ullage::ui {
 
 namespace {
@@ -109,6 +112,35 @@ private:
             [](const std::vector<Wrapper>&) { return Wrapper::wireguard; }, true)
             ->setEmptyText(tr("Nothing: TCP straight on the line."))
             ->setLabelledByHeading();
+        choice<EspCipher>(tr("ESP cipher"), QStringLiteral("/esp"),
+                          {{EspCipher::aes_gcm_16, tr("AES-GCM, tag of 16 bytes")},
+                           {EspCipher::chacha20_poly1305, tr("ChaCha20-Poly1305")},
+                           {EspCipher::aes_cbc_sha1, tr("AES-CBC with SHA-1")},
+                           {EspCipher::aes_cbc_sha256, tr("AES-CBC with SHA-256")},
+                           {EspCipher::aes_cbc_sha512, tr("AES-CBC with SHA-512")}},
+                          &Link::esp)
+            ->setHint(tr("What the ESP tunnel encrypts and authenticates with; here only the "
+                         "bytes that it adds count."))
+            ->setShownWhen([this] {
+                return wraps({Wrapper::esp, Wrapper::esp_udp});
+            });
+        choice<int>(
+            tr("Outer IP version"), QStringLiteral("/outer_ip"),
+            {{0, tr("as inside")}, {4, QStringLiteral("4")}, {6, QStringLiteral("6")}},
+            [](const Link& it) { return it.outer_ip_version.value_or(0); },
+            [](Link& it, int version) {
+                it.outer_ip_version.reset();
+                if (version != 0) it.outer_ip_version = version;
+            })
+            ->setHint(tr("Of the packets that carry the tunnel, between its two ends."))
+            ->setShownWhen([this] {
+                return wraps({Wrapper::wireguard, Wrapper::esp, Wrapper::esp_udp});
+            });
+    }
+
+    bool wraps(std::initializer_list<Wrapper> any) const {
+        return std::find_first_of(now().wrappers.begin(), now().wrappers.end(), any.begin(),
+                                  any.end()) != now().wrappers.end();
     }
 
     void addTransport() {
@@ -125,6 +157,11 @@ private:
                            &Link::congestion);
         value(tr("Streams"), QStringLiteral("/streams"), wholeNumber(), &Link::streams)
             ->setHint(tr("Parallel connections of one send."));
+        choice<Sharing>(tr("Sends share it"), QStringLiteral("/sharing"),
+                        {{Sharing::evenly, tr("evenly")}, {Sharing::in_turn, tr("in turn")}},
+                        &Link::sharing)
+            ->setHint(tr("When several sends want the line at the same time: all of them at once, "
+                         "or one after the other, in the order in which they began."));
     }
 };
 

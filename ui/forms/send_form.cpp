@@ -2,6 +2,8 @@
 #include "ui/forms/kind_forms.h"
 #include "ui/forms/shared_fields.h"
 
+#include <algorithm>
+
 namespace ullage::ui {
 
 namespace {
@@ -67,10 +69,20 @@ private:
 
     void addSchedule() {
         beginSection(tr("Runs"));
+        choice<int>(
+            tr("Starts"), QStringLiteral("/start/after_each_snapshot"),
+            {{0, tr("by the clock")}, {1, tr("after each new snapshot")}},
+            [](const Send& it) { return it.after_each_snapshot ? 1 : 0; },
+            [](Send& it, int after_each) { it.after_each_snapshot = after_each == 1; })
+            ->setHint(tr("After each new snapshot: as soon as the box that it comes from has one, "
+                         "taken there or brought there by another send."));
+        const auto by_clock = [this] { return !now().after_each_snapshot; };
         quantity(tr("Every"), QStringLiteral("/start/every"), &Send::every)
-            ->setHint(tr("such as 1 d or 6 h"));
+            ->setHint(tr("such as 1 d or 6 h"))
+            ->setShownWhen(by_clock);
         value(tr("First at"), QStringLiteral("/start/at"), timeOfDay(), &Send::at)
-            ->setHint(tr("Time of the day, in the site's time zone."));
+            ->setHint(tr("Time of the day, in the site's time zone."))
+            ->setShownWhen(by_clock);
         choice<Send::Steps>(tr("Sends"), QStringLiteral("/steps"),
                             {{Send::Steps::newest, tr("one step to the newest")},
                              {Send::Steps::every, tr("every snapshot between")}},
@@ -127,10 +139,25 @@ private:
                          "sending everything again."));
     }
 
+    /// How the box that it comes from keeps its first dataset: by the ladder of the send that
+    /// brings it there, if that has one of its own, else by the dataset's.
     Ladder ladderOfSource(const Send& send) const {
-        for (const Dataset& dataset : document().site().datasets)
-            if (!send.datasets.empty() && dataset.name == send.datasets.front())
-                return dataset.ladder;
+        const Site& site = document().site();
+        if (send.datasets.empty()) return {freshRung({})};
+        const std::string& carried = send.datasets.front();
+        std::string box = send.from;
+        for (std::size_t steps = 0; steps < site.sends.size(); ++steps) {
+            const auto bringer =
+                std::find_if(site.sends.begin(), site.sends.end(), [&](const Send& s) {
+                    return s.to == box && std::find(s.datasets.begin(), s.datasets.end(),
+                                                    carried) != s.datasets.end();
+                });
+            if (bringer == site.sends.end()) break;
+            if (const auto* own = std::get_if<Ladder>(&bringer->ladder)) return *own;
+            box = bringer->from;
+        }
+        for (const Dataset& dataset : site.datasets)
+            if (dataset.name == carried) return dataset.ladder;
         return {freshRung({})};
     }
 

@@ -1,45 +1,21 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/forms/text_field.h"
 
-#include "ui/theme/theme.h"
+#include "ui/theme/outlined.h"
 #include "ui/window/look.h"
 
 #include <QHBoxLayout>
 #include <QKeyEvent>
-#include <QPainter>
 #include <QPushButton>
 
 namespace ullage::ui {
-
-namespace {
-
-/// A line edit whose outline is seen on any ground (3 : 1) and says where the focus is.
-class FramedLine : public QLineEdit {
-public:
-    using QLineEdit::QLineEdit;
-
-protected:
-    void paintEvent(QPaintEvent* event) override {
-        QLineEdit::paintEvent(event);
-        const Theme theme = Theme::of(palette());
-        QPainter painter(this);
-        painter.setRenderHint(QPainter::Antialiasing);
-        const double width = hasFocus() ? 2 : 1;
-        painter.setPen(QPen(hasFocus() ? theme.focus : theme.edge, width));
-        painter.setBrush(Qt::NoBrush);
-        const double inset = width / 2;
-        painter.drawRoundedRect(QRectF(rect()).adjusted(inset, inset, -inset, -inset), 3, 3);
-    }
-};
-
-}  // namespace
 
 TextField::TextField(const QString& label, const QString& key, Binding binding, QWidget* parent)
     : Field(label, key, parent), binding_(std::move(binding)), row_(new QWidget(this)) {
     auto* row = new QHBoxLayout(row_);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(6);
-    line_ = new FramedLine(row_);
+    line_ = new Outlined<QLineEdit>(row_);
     line_->setTextMargins(3, 0, 3, 0);
     row->addWidget(line_);
     setEditor(row_, line_);

@@ -1,10 +1,19 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/pages/arrive_page.h"
 
+#include "ui/arrive/age_chart.h"
+#include "ui/arrive/drill_chart.h"
+#include "ui/arrive/outage_fields.h"
+#include "ui/arrive/outage_text.h"
+#include "ui/arrive/send_pictures.h"
+#include "ui/arrive/span_bars.h"
 #include "ui/pages/arrive_text.h"
+#include "ui/sure/chart_section.h"
+#include "ui/theme/sentence_list.h"
 #include "ui/theme/status.h"
 #include "ui/theme/theme.h"
 #include "ui/theme/tile_layout.h"
+#include "ui/theme/words.h"
 #include "ui/week/limit_chain.h"
 #include "ui/week/week_strips.h"
 
@@ -113,12 +122,200 @@ ArrivePage::ArrivePage(QWidget* parent) : Page(parent) {
     sheet()->addWidget(facts_);
     sheet()->addSpacing(4);
     sheet()->addLayout(section(week_title_, week_caption_, week_));
+    weekday_bars_ = new SpanBars;
+    weekdays_ = new ChartSection(weekday_bars_, QStringLiteral("weekdays"));
+    backlog_ = text_label();
+    backlog_->setObjectName(QStringLiteral("backlog"));
+    events_title_ = text_label();
+    events_title_->setText(tr("Runs of planned events"));
+    events_ = new SentenceList(QStringLiteral("event"));
+    for (QLabel* label : {backlog_, events_title_}) label->setContentsMargins(room, 0, room, 0);
     sheet()->addSpacing(4);
+    sheet()->addWidget(weekdays_);
+    sheet()->addWidget(backlog_);
+    sheet()->addWidget(events_title_);
+    sheet()->addWidget(events_);
+    connect(events_, &SentenceList::chosen, this, &Page::itemChosen);
+    addRule();
     sheet()->addLayout(section(limits_title_, limits_caption_, limits_));
+    makeOutage();
+    makeWays();
     sheet()->addStretch(1);
 
     connect(chooser_, &QComboBox::activated, this, &ArrivePage::choose);
     refresh();
+}
+
+void ArrivePage::makeOutage() {
+    age_chart_ = new AgeChart;
+    ages_ = new ChartSection(age_chart_, QStringLiteral("ages"));
+    drill_chart_ = new DrillChart;
+    through_ = new ChartSection(drill_chart_, QStringLiteral("through"));
+    outage_fields_ = new OutageFields;
+    outage_state_ = text_label();
+    outage_state_->setObjectName(QStringLiteral("outageState"));
+    drill_words_ = text_label();
+    drill_words_->setObjectName(QStringLiteral("drillWords"));
+    drill_words_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    constexpr int room = static_cast<int>(ring_room);
+    for (QLabel* label : {outage_state_, drill_words_}) label->setContentsMargins(room, 0, room, 0);
+    addRule();
+    sheet()->addWidget(ages_);
+    sheet()->addWidget(outage_fields_);
+    sheet()->addWidget(outage_state_);
+    sheet()->addWidget(through_);
+    sheet()->addWidget(drill_words_);
+    for (TimeChart* chart :
+         {static_cast<TimeChart*>(age_chart_), static_cast<TimeChart*>(drill_chart_)}) {
+        connect(chart, &TimeChart::outageWanted, this,
+                [this](const OutageSpan& span) { setOutage(span); });
+        connect(chart, &TimeChart::outageUnwanted, this, [this] { setOutage({}); });
+    }
+    connect(outage_fields_, &OutageFields::outageWanted, this,
+            [this](const OutageSpan& span) { setOutage(span); });
+    connect(outage_fields_, &OutageFields::outageUnwanted, this, [this] { setOutage({}); });
+}
+
+void ArrivePage::makeWays() {
+    first_copy_rule_ = addRule();
+    first_copy_bars_ = new SpanBars;
+    first_copy_ = new ChartSection(first_copy_bars_, QStringLiteral("firstCopy"));
+    assumed_ = text_label();
+    assumed_->setObjectName(QStringLiteral("assumed"));
+    constexpr int room = static_cast<int>(ring_room);
+    assumed_->setContentsMargins(room, 0, room, 0);
+    sheet()->addWidget(first_copy_);
+    sheet()->addWidget(assumed_);
+    restore_rule_ = addRule();
+    restore_bars_ = new SpanBars;
+    restore_ = new ChartSection(restore_bars_, QStringLiteral("restore"));
+    sheet()->addWidget(restore_);
+}
+
+void ArrivePage::showWays() {
+    const SendOutlook& send = *shownSend();
+    const bool other = ways_of_ != send.name;
+    ways_of_ = send.name;
+    const auto show = [&](SpanBars* bars, ChartSection* section, SpanPicture picture,
+                          const QString& note, NumberTable::Content table) {
+        const bool any = !picture.rows.empty();
+        bars->setPicture(std::move(picture), other);
+        section->refresh(note, {}, std::move(table));
+        section->setVisible(any);
+        return any;
+    };
+    show(weekday_bars_, weekdays_, SendPictures::weekdays(send, prefixes_),
+         SendPictures::weekdaysNote(), SendPictures::weekdaysTable(send, prefixes_));
+    backlog_->setText(SendPictures::backlog(send, prefixes_));
+    backlog_->setVisible(!send.weekdays.empty());
+    const auto events = SendPictures::events(send, answer()->site, prefixes_);
+    events_->setSentences(events);
+    events_->setVisible(!events.empty());
+    events_title_->setVisible(!events.empty());
+    first_copy_rule_->setVisible(
+        show(first_copy_bars_, first_copy_,
+             SendPictures::firstCopy(send, answer()->outlook.horizon_days, prefixes_),
+             SendPictures::firstCopyNote(send, prefixes_), SendPictures::firstCopyTable(send)));
+    const QStringList assumed = SendPictures::firstCopyAssumptions(send);
+    assumed_->setText(
+        assumed.isEmpty()
+            ? QString()
+            : tr("Assumed for the first copy: %1").arg(assumed.join(QStringLiteral("; "))));
+    assumed_->setVisible(!assumed.isEmpty());
+    restore_rule_->setVisible(show(restore_bars_, restore_, SendPictures::restore(send, prefixes_),
+                                   SendPictures::restoreNote(),
+                                   SendPictures::restoreTable(send, prefixes_)));
+}
+
+QString ArrivePage::backlogWords() const { return backlog_->text(); }
+
+const SendOutlook* ArrivePage::shownSend() const {
+    if (!answer()) return nullptr;
+    const auto& sends = answer()->outlook.sends;
+    const auto at = std::find_if(sends.begin(), sends.end(),
+                                 [this](const SendOutlook& s) { return s.name == shown_; });
+    return at == sends.end() ? nullptr : &*at;
+}
+
+QString ArrivePage::drillWords() const { return drill_words_->text(); }
+
+void ArrivePage::setOutage(const std::optional<OutageSpan>& outage) {
+    outage_ = outage;
+    if (!outage) {
+        // The chart that had the keyboard goes away with its outage.
+        if (drill_chart_->hasFocus()) age_chart_->setFocus(Qt::OtherFocusReason);
+        drill_.reset();
+        drill_problem_.clear();
+        drill_current_ = false;
+        emit outageDropped();
+    }
+    askAgain();
+    showAges();
+    showDrill();
+}
+
+void ArrivePage::askAgain() {
+    const SendOutlook* send = shownSend();
+    if (!outage_ || !send) return;
+    asked_of_ = answer();
+    asked_send_ = send->name;
+    drill_current_ = false;
+    drill_problem_.clear();
+    emit outageAsked({send->name, outage_->from, static_cast<double>(outage_->days)});
+}
+
+void ArrivePage::setDrill(std::shared_ptr<const OutageDrill> drill) {
+    if (!outage_ || !drill || drill->send != shown_) return;
+    drill_ = std::move(drill);
+    drill_problem_.clear();
+    drill_current_ = drill_->from == outage_->from && drill_->days == outage_->days;
+    showAges();
+    showDrill();
+}
+
+void ArrivePage::setDrillProblems(const Problems& problems) {
+    if (!outage_ || problems.empty()) return;
+    drill_.reset();
+    drill_current_ = false;
+    drill_problem_ = Words::sentence(QString::fromStdString(problems.front().what));
+    showAges();
+    showDrill();
+}
+
+void ArrivePage::showAges() {
+    const SendOutlook* send = shownSend();
+    if (!send) return;
+    age_chart_->setSend(send, answer()->outlook.as_of, answer()->outlook.horizon_days);
+    age_chart_->setOutage(outage_);
+    age_chart_->setDrill(drill_);
+    ages_->refresh(OutageText::ageNote(), OutageText::noAge(), OutageText::ageTable(*send));
+    outage_fields_->setVisible(age_chart_->hasData());
+    outage_fields_->setOutage(outage_, age_chart_->limits());
+}
+
+void ArrivePage::showDrill() {
+    drill_chart_->setOutage(outage_);
+    drill_chart_->setDrill(drill_, age_chart_->limits());
+    through_->setVisible(drill_ != nullptr);
+    if (drill_)
+        through_->refresh(OutageText::drillNote(), {}, OutageText::drillTable(*drill_, prefixes_));
+    drill_words_->setText(drill_ ? OutageText::drill(*drill_, prefixes_).join(u'\n') : QString());
+    drill_words_->setVisible(drill_ != nullptr);
+    QString words;
+    if (!drill_problem_.isEmpty())
+        words = drill_problem_;
+    else if (outage_ && !drill_current_ && !out_of_date(state()))
+        words = tr("Working out this outage…");
+    outage_state_->setText(words);
+    outage_state_->setVisible(!words.isEmpty());
+    const bool stale = out_of_date(state()) || (drill_ && !drill_current_);
+    through_->setState(out_of_date(state()) ? state()
+                       : stale              ? ShownState::updating
+                                            : ShownState::ready);
+    const Theme theme = Theme::of(palette());
+    set_text_colour(*drill_words_,
+                    stale ? mixed(theme.ink, theme.surface, 1 - stale_opacity) : theme.ink);
+    set_text_colour(*outage_state_, drill_problem_.isEmpty() ? theme.muted : theme.full);
 }
 
 int ArrivePage::siteIndex(const std::string& send) const {
@@ -139,6 +336,7 @@ QString ArrivePage::headline() const { return headline_->text(); }
 void ArrivePage::setPrefixes(Prefixes prefixes) {
     prefixes_ = prefixes;
     week_->setPrefixes(prefixes);
+    drill_chart_->setPrefixes(prefixes);
     refresh();
 }
 
@@ -167,6 +365,8 @@ void ArrivePage::refresh() {
         week_->setSend(nullptr, TimeZone());
         limits_->setGoodput(nullptr, Limit::rate);
         headline_->clear();
+        age_chart_->setSend(nullptr, {}, 1);
+        if (outage_) setOutage({});
         say(headline, detail);
     };
     if (!answer()) {
@@ -231,6 +431,20 @@ void ArrivePage::refresh() {
     week_caption_->setText(ArriveText::weekCaption(send, zone.name()));
     limits_->setGoodput(&send.goodput, send.bound_by);
     limits_caption_->setText(limits_->sentence());
+
+    // The same figures in other units are no other answer.
+    const bool asked = asked_of_ && asked_send_ == send.name &&
+                       (asked_of_ == answer() ||
+                        (asked_of_->outlook == outlook && asked_of_->site == answer()->site));
+    if (outage_ && !asked) {
+        if (drill_ && drill_->send != send.name) drill_.reset();
+        showAges();  // the limits of the new answer
+        outage_ = held(*outage_, age_chart_->limits());
+        askAgain();
+    }
+    showAges();
+    showDrill();
+    showWays();
 }
 
 void ArrivePage::showStatus() {
@@ -245,6 +459,13 @@ void ArrivePage::showStatus() {
 void ArrivePage::applyState() {
     week_->setState(state());
     limits_->setState(state());
+    for (ChartSection* each : {ages_, weekdays_, first_copy_, restore_}) each->setState(state());
+    for (QLabel* label : {backlog_, assumed_})
+        set_text_colour(*label, out_of_date(state())
+                                    ? mixed(Theme::of(palette()).ink, Theme::of(palette()).surface,
+                                            1 - stale_opacity)
+                                    : Theme::of(palette()).ink);
+    showDrill();
     state_text_->setText(state_words(state()));
     const Theme theme = Theme::of(palette());
     const bool stale = out_of_date(state());
@@ -263,7 +484,7 @@ void ArrivePage::retheme() {
     headline_->setFont(scaled(font(), 1.45, QFont::DemiBold));
     status_->setFont(scaled(font(), 1.0, QFont::DemiBold));
     state_text_->setFont(scaled(font(), 1.0, QFont::DemiBold));
-    for (QLabel* title : {week_title_, limits_title_})
+    for (QLabel* title : {week_title_, limits_title_, events_title_})
         title->setFont(scaled(font(), 1.15, QFont::DemiBold));
     for (QLabel* caption : {week_caption_, limits_caption_, route_})
         set_text_colour(*caption, theme.muted);

@@ -4,6 +4,8 @@
 #include "ui/theme/theme.h"
 
 #include <QEvent>
+#include <QFrame>
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QStackedWidget>
 #include <QVBoxLayout>
@@ -77,6 +79,20 @@ void Page::setState(ShownState state) {
     applyState();
 }
 
+QFrame* Page::addRule() {
+    auto* rule = new QFrame;
+    rule->setFixedHeight(1);
+    rule->setBackgroundRole(QPalette::Window);
+    rule->setAutoFillBackground(true);
+    rules_.push_back(rule);
+    auto* row = new QHBoxLayout;
+    constexpr int room = static_cast<int>(ring_room);
+    row->setContentsMargins(room, 4, room, 4);
+    row->addWidget(rule);
+    sheet_->addLayout(row);
+    return rule;
+}
+
 void Page::say(const QString& headline, const QString& detail) {
     headline_->setText(headline);
     detail_->setText(detail);
@@ -98,6 +114,9 @@ void Page::dress() {
     headline_->setFont(scaled(font(), 1.6, QFont::DemiBold));
     detail_->setFont(font());
     set_text_colour(*detail_, theme.muted);
+    QPalette rule;
+    rule.setColor(QPalette::Window, theme.rule);
+    for (QFrame* each : rules_) each->setPalette(rule);
     retheme();
     dressing_ = false;
 }

@@ -11,7 +11,9 @@
 #include <QWidget>
 
 #include <memory>
+#include <vector>
 
+class QFrame;
 class QLabel;
 class QStackedWidget;
 class QVBoxLayout;
@@ -51,6 +53,9 @@ protected:
     /// Shows `headline` and `detail` instead of the sheet; both empty: shows the sheet.
     void say(const QString& headline, const QString& detail);
     QVBoxLayout* sheet() const { return sheet_; }
+    /// A hairline between parts of the sheet.
+    QFrame* addRule();
+    const std::vector<QFrame*>& rules() const { return rules_; }  ///< from the top
     void changeEvent(QEvent* event) override;
     void showEvent(QShowEvent* event) override;
 
@@ -67,6 +72,7 @@ private:
     QScrollArea* scroll_ = nullptr;
     QVBoxLayout* sheet_ = nullptr;
     QLabel *headline_ = nullptr, *detail_ = nullptr;
+    std::vector<QFrame*> rules_;
     bool dressing_ = false;
 };
 

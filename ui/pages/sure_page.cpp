@@ -7,7 +7,7 @@
 #include "ui/sure/sure_tables.h"
 #include "ui/sure/sure_text.h"
 #include "ui/sure/turnover_chart.h"
-#include "ui/theme/text_button.h"
+#include "ui/theme/sentence_list.h"
 #include "ui/theme/theme.h"
 
 #include <QComboBox>
@@ -58,20 +58,6 @@ SurePage::Chooser SurePage::makeChooser(const QString& label, const QString& obj
     return made;
 }
 
-QFrame* SurePage::makeRule() {
-    auto* rule = new QFrame;
-    rule->setFixedHeight(1);
-    rule->setBackgroundRole(QPalette::Window);
-    rule->setAutoFillBackground(true);
-    rules_.push_back(rule);
-    auto* row = new QHBoxLayout;
-    constexpr int room = static_cast<int>(ring_room);
-    row->setContentsMargins(room, 4, room, 4);
-    row->addWidget(rule);
-    sheet()->addLayout(row);
-    return rule;
-}
-
 SurePage::SurePage(QWidget* parent) : Page(parent) {
     state_text_ = new QLabel;
     state_text_->setTextFormat(Qt::PlainText);
@@ -89,8 +75,7 @@ SurePage::SurePage(QWidget* parent) : Page(parent) {
 
     unmeasured_title_ = new QLabel(tr("What was not measured"));
     unmeasured_note_ = new QLabel;
-    list_ = new QVBoxLayout;
-    list_->setSpacing(0);
+    list_ = new SentenceList(QStringLiteral("sentence"));
     for (QLabel* label : {unmeasured_title_, unmeasured_note_}) {
         constexpr int room = static_cast<int>(ring_room);
         label->setContentsMargins(room, 0, room, 0);
@@ -102,24 +87,25 @@ SurePage::SurePage(QWidget* parent) : Page(parent) {
     sheet()->addWidget(state_text_);
     sheet()->addWidget(dataset_.row);
     sheet()->addWidget(turnover_);
-    makeRule();
+    addRule();
     sheet()->addWidget(live_);
     sheet()->addSpacing(4);
     sheet()->addWidget(freed_);
-    makeRule();
+    addRule();
     sheet()->addWidget(box_.row);
     sheet()->addWidget(drivers_);
-    makeRule();
+    addRule();
     auto* unmeasured = new QVBoxLayout;
     unmeasured->setSpacing(3);
     unmeasured->addWidget(unmeasured_title_);
     unmeasured->addWidget(unmeasured_note_);
-    unmeasured->addLayout(list_);
+    unmeasured->addWidget(list_);
     sheet()->addLayout(unmeasured);
     sheet()->addStretch(1);
 
     connect(dataset_.box, &QComboBox::activated, this, &SurePage::chooseDataset);
     connect(box_.box, &QComboBox::activated, this, &SurePage::chooseBox);
+    connect(list_, &SentenceList::chosen, this, &Page::itemChosen);
     connect(bars_, &ReadChart::entered, this, [this](int row) {
         if (row >= 0 && row < static_cast<int>(bars_->drivers().size()))
             emit itemChosen(
@@ -127,6 +113,8 @@ SurePage::SurePage(QWidget* parent) : Page(parent) {
     });
     refresh();
 }
+
+const std::vector<TextButton*>& SurePage::sentences() const { return list_->buttons(); }
 
 QString SurePage::shownDataset() const {
     return answer() ? pointer_of(datasets, answer()->site.datasets, shown_dataset_) : QString();
@@ -214,7 +202,7 @@ void SurePage::showDataset() {
     const auto& all = answer()->outlook.datasets;
     const bool any = !all.empty();
     for (ChartSection* section : {turnover_, live_, freed_}) section->setVisible(any);
-    for (std::size_t i = 0; i < 2; ++i) rules_[i]->setVisible(any);
+    for (std::size_t i = 0; i < 2; ++i) rules()[i]->setVisible(any);
     dataset_.row->setVisible(all.size() > 1);
     if (!any) return;
     const int index = std::max(0, index_of(all, shown_dataset_));
@@ -251,7 +239,7 @@ void SurePage::showBox() {
     const Outlook& outlook = answer()->outlook;
     const bool any = !outlook.boxes.empty();
     drivers_->setVisible(any);
-    rules_.back()->setVisible(any);
+    rules().back()->setVisible(any);
     box_.row->setVisible(outlook.boxes.size() > 1);
     if (!any) return;
     int index = index_of(outlook.boxes, shown_box_);
@@ -273,9 +261,6 @@ void SurePage::showBox() {
 }
 
 void SurePage::showSentences() {
-    struct Sentence {
-        QString text, pointer;
-    };
     std::vector<Sentence> wanted;
     for (const DatasetOutlook& d : answer()->outlook.datasets) {
         const QString pointer = pointer_of(datasets, answer()->site.datasets, d.name);
@@ -288,26 +273,7 @@ void SurePage::showSentences() {
                     .arg(QString::fromStdString(d.name), QString::fromStdString(assumption)));
         add(SureText::stretched(d));
     }
-    while (sentences_.size() > wanted.size()) {
-        delete sentences_.back();
-        sentences_.pop_back();
-    }
-    while (sentences_.size() < wanted.size()) {
-        auto* button = new TextButton;
-        button->setObjectName(QStringLiteral("sentence%1").arg(sentences_.size()));
-        connect(button, &QAbstractButton::clicked, this, [this, button] {
-            const QString pointer = button->property("pointer").toString();
-            if (!pointer.isEmpty()) emit itemChosen(pointer);
-        });
-        list_->addWidget(button);
-        button->show();
-        sentences_.push_back(button);
-    }
-    for (std::size_t i = 0; i < wanted.size(); ++i) {
-        sentences_[i]->setText(wanted[i].text);
-        sentences_[i]->setProperty("pointer", wanted[i].pointer);
-        sentences_[i]->updateGeometry();
-    }
+    list_->setSentences(wanted);
     unmeasured_note_->setText(
         wanted.empty() ? tr("There is no dataset of which something could be assumed.")
                        : tr("Taken instead of a measurement. Choose one to go to its dataset."));
@@ -321,9 +287,6 @@ void SurePage::applyState() {
 
 void SurePage::retheme() {
     const Theme theme = Theme::of(palette());
-    QPalette rule;
-    rule.setColor(QPalette::Window, theme.rule);
-    for (QFrame* each : rules_) each->setPalette(rule);
     state_text_->setFont(scaled(font(), 1.0, QFont::DemiBold));
     unmeasured_title_->setFont(scaled(font(), 1.25, QFont::DemiBold));
     set_text_colour(*unmeasured_title_, theme.ink);

@@ -9,15 +9,14 @@
 #include <vector>
 
 class QComboBox;
-class QFrame;
 class QLabel;
-class QVBoxLayout;
 
 namespace ullage {
 
 class BacktestChart;
 class ChartSection;
 class DriverBars;
+class SentenceList;
 class TextButton;
 class TurnoverChart;
 
@@ -38,7 +37,7 @@ public:
     ChartSection* freed() const { return freed_; }
     ChartSection* drivers() const { return drivers_; }
     /// The sentences about what was not measured, from the top, each a button.
-    const std::vector<TextButton*>& sentences() const { return sentences_; }
+    const std::vector<TextButton*>& sentences() const;
 
 protected:
     void refresh() override;
@@ -52,7 +51,6 @@ private:
         QComboBox* box = nullptr;
     };
     Chooser makeChooser(const QString& label, const QString& object_name);
-    QFrame* makeRule();
     void clear(const QString& headline, const QString& detail);
     void showDataset();
     void showBox();
@@ -66,9 +64,7 @@ private:
     BacktestChart *live_chart_ = nullptr, *freed_chart_ = nullptr;
     DriverBars* bars_ = nullptr;
     ChartSection *turnover_ = nullptr, *live_ = nullptr, *freed_ = nullptr, *drivers_ = nullptr;
-    std::vector<QFrame*> rules_;
-    QVBoxLayout* list_ = nullptr;
-    std::vector<TextButton*> sentences_;
+    SentenceList* list_ = nullptr;
     std::string shown_dataset_, shown_box_;
     Prefixes prefixes_ = Prefixes::decimal;
 };

@@ -12,8 +12,7 @@ namespace {
 using Cell = NumberTable::Cell;
 
 Cell date(Instant at) {
-    const QDate day = Words::date(std::chrono::floor<std::chrono::days>(at));
-    return {Words::full_date(day), day, day.toString(Qt::ISODate)};
+    return Cell::date(Words::date(std::chrono::floor<std::chrono::days>(at)));
 }
 
 }  // namespace

@@ -87,8 +87,8 @@ QString LimitChain::sentence() const {
         text = tr("What binds is %1: %2 are left for the data.")
                    .arg(limit_name(goodput_.bound_by), rate);
     if (goodput_.next_limit != goodput_.bound_by && goodput_.next_bits_per_second > 0)
-        text += u' ' + tr("With that lifted, %1 would bind next, at %2.")
-                           .arg(limit_name(goodput_.next_limit),
+        text += u' ' + tr("With %1 lifted, %2 would bind next, at %3.")
+                           .arg(limit_name(goodput_.bound_by), limit_name(goodput_.next_limit),
                                 Words::rate(goodput_.next_bits_per_second));
     return text;
 }

@@ -40,7 +40,7 @@ QString moment(double hour_of_week) {
 }
 
 QStringList key_texts() {
-    return {WeekStrips::tr("open hours, darker for a larger share"),
+    return {WeekStrips::tr("open hours, stronger for a larger share"),
             WeekStrips::tr("run, middle forecast"), WeekStrips::tr("to 19 in 20"),
             WeekStrips::tr("late")};
 }

@@ -69,10 +69,12 @@ QString firstLocalFile(const QMimeData* data) {
 
 }  // namespace
 
-MainWindow::MainWindow(const Settings& settings, AnswerRunner::Compute compute, QWidget* parent)
+MainWindow::MainWindow(const Settings& settings, AnswerRunner::Compute compute,
+                       OutageRunner::Drill drill, QWidget* parent)
     : QMainWindow(parent),
       settings_(settings),
       runner_(std::move(compute)),
+      drills_(std::move(drill)),
       recovery_(document_),
       outline_model_(new OutlineModel(document_, this)) {
     setObjectName(QStringLiteral("mainWindow"));

@@ -13,6 +13,7 @@
 #include "ui/document/recovery.h"
 #include "ui/document/site_document.h"
 #include "ui/run/answer_runner.h"
+#include "ui/run/outage_runner.h"
 #include "ui/window/look.h"
 #include "ui/window/recent_files.h"
 
@@ -52,7 +53,7 @@ public:
     enum class Leave { save, discard, stay };
 
     explicit MainWindow(const Settings& settings, AnswerRunner::Compute compute = answer,
-                        QWidget* parent = nullptr);
+                        OutageRunner::Drill drill = outage_drill, QWidget* parent = nullptr);
     ~MainWindow() override;
 
     SiteDocument& document() { return document_; }
@@ -118,6 +119,7 @@ private:
     Settings settings_;
     SiteDocument document_;
     AnswerRunner runner_;
+    OutageRunner drills_;
     Recovery recovery_;
     RecentFiles recent_;
     Prefixes prefixes_ = Prefixes::decimal;

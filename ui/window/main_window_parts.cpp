@@ -264,6 +264,15 @@ void MainWindow::connectParts() {
     connect(&runner_, &AnswerRunner::stateChanged, this, &MainWindow::showState);
     connect(&runner_, &AnswerRunner::progressChanged, this,
             [this](double share) { progress_->setValue(static_cast<int>(share * 100)); });
+    // A drill is of the site that the shown answer is of.
+    connect(arrive_, &ArrivePage::outageAsked, this, [this](const OutageQuestion& question) {
+        if (!answer_) return;
+        drills_.ask(std::make_shared<const Site>(answer_->site), document_.evidence(), settings_,
+                    question);
+    });
+    connect(arrive_, &ArrivePage::outageDropped, &drills_, &OutageRunner::cancel);
+    connect(&drills_, &OutageRunner::drilled, arrive_, &ArrivePage::setDrill);
+    connect(&drills_, &OutageRunner::failed, arrive_, &ArrivePage::setDrillProblems);
     connect(cancel_button_, &QPushButton::clicked, &runner_, &AnswerRunner::cancel);
     connect(&show_progress_, &QTimer::timeout, this, [this] {
         progress_->show();

@@ -73,6 +73,39 @@ TEST(Outage, AShortOneLeavesOneIncrementThatCatchesUp) {
     EXPECT_NEAR(*d.longest_outage_days, 14, 0.05);
 }
 
+TEST(Outage, DayByDayTheCopyAgesThroughItAndWhatWaitsIsCarriedAfterIt) {
+    const auto s = plain();
+    const auto d = drill_of(s, 5);
+    ASSERT_GE(d.daily.size(), 7u + 5 + 4);
+    EXPECT_EQ(d.daily.front().date, d.from - std::chrono::days(7));
+    for (std::size_t i = 0; i < d.daily.size(); ++i) {
+        const auto& day = d.daily[i];
+        EXPECT_EQ(day.date, d.daily.front().date + std::chrono::days(i));
+        EXPECT_LE(day.age_p50_hours, day.age_p95_hours);
+        const double into = double((day.date - d.from).count());  // whole days of outage before it
+        if (into >= 0 && into < 5) {
+            // The copy of the midnight before, a day older at the end of each day.
+            EXPECT_NEAR(day.age_p50_hours, 24 * (into + 2), 0.5) << i;
+            EXPECT_GT(day.waiting_p50_bytes, d.daily[i - 1].waiting_p50_bytes) << i;
+        } else if (into < 0 || into > 5) {
+            EXPECT_LT(day.age_p50_hours, 25) << i;
+            EXPECT_EQ(day.waiting_p50_bytes, 0) << i;
+        }
+    }
+    // On its last day all that waits is there, and the oldest copy of all.
+    const auto& last = d.daily[7 + 4];
+    EXPECT_NEAR(last.waiting_p50_bytes / d.backlog_bytes.p50, 1, 0.01);
+    EXPECT_NEAR(last.age_p50_hours, d.oldest_copy_hours.p50, 0.5);
+}
+
+TEST(Outage, DaysAreToldWithinTheHorizonOnly) {
+    const auto d = answer_of(
+        outage_drill(plain(), {}, one_path(), {"nightly", as_of + std::chrono::days(2), 297}));
+    ASSERT_FALSE(d.daily.empty());
+    EXPECT_EQ(d.daily.front().date, as_of);
+    EXPECT_LE(d.daily.back().date, as_of + std::chrono::days(300));
+}
+
 TEST(Outage, OneLongerThanTheLadderSendsEverythingAgainAndNeedsRoomForIt) {
     const auto s = plain();
     const auto d = drill_of(s, 20);

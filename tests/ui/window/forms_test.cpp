@@ -53,6 +53,11 @@ protected:
         QTest::keyClick(edit, end);
     }
 
+    static void pick(QComboBox* combo, int index) {
+        combo->setCurrentIndex(index);
+        emit combo->activated(index);
+    }
+
     SiteDocument document;
     FormPanel panel{document};
 };
@@ -216,6 +221,68 @@ TEST_F(FormTest, HoursAndWrappersOfALinkAreTables) {
     control<QTableWidget>("wrappers")->setCurrentCell(1, 0);
     control<QToolButton>("wrappers.up")->click();
     EXPECT_EQ(document.site().links[0].wrappers, (std::vector{Wrapper::wireguard, Wrapper::ssh}));
+}
+
+TEST_F(FormTest, ATunnelsCipherAndItsOuterPacketsAreChosenWhereThereIsOne) {
+    panel.showItem({ItemKind::link, 0});
+    auto* cipher = control<QComboBox>("esp");
+    auto* outer = control<QComboBox>("outer_ip");
+    EXPECT_FALSE(cipher->isVisible());
+    EXPECT_FALSE(outer->isVisible());
+    document.editSite(QStringLiteral("x"),
+                      [](Site& s) { s.links[0].wrappers = {Wrapper::wireguard}; });
+    EXPECT_FALSE(cipher->isVisible());
+    EXPECT_TRUE(outer->isVisible());
+    document.editSite(QStringLiteral("x"), [](Site& s) { s.links[0].wrappers = {Wrapper::esp}; });
+    ASSERT_TRUE(cipher->isVisible());
+    EXPECT_EQ(cipher->currentText(), QStringLiteral("AES-GCM, tag of 16 bytes"));
+    pick(cipher, 3);
+    EXPECT_EQ(document.site().links[0].esp, EspCipher::aes_cbc_sha256);
+    EXPECT_EQ(outer->currentText(), QStringLiteral("as inside"));
+    pick(outer, 2);
+    EXPECT_EQ(document.site().links[0].outer_ip_version, 6);
+    pick(outer, 0);
+    EXPECT_EQ(document.site().links[0].outer_ip_version, std::nullopt);
+    EXPECT_EQ(document.problems(), Problems{});
+}
+
+TEST_F(FormTest, SendsShareALineEvenlyOrInTurn) {
+    panel.showItem({ItemKind::link, 0});
+    pick(control<QComboBox>("sharing"), 1);
+    EXPECT_EQ(document.site().links[0].sharing, Sharing::in_turn);
+}
+
+TEST_F(FormTest, ASendStartsByTheClockOrAfterEachSnapshot) {
+    panel.showItem({ItemKind::send, 0});
+    EXPECT_TRUE(line("start.every")->isVisible());
+    pick(control<QComboBox>("start.after_each_snapshot"), 1);
+    EXPECT_TRUE(document.site().sends[0].after_each_snapshot);
+    EXPECT_FALSE(line("start.every")->isVisible());
+    EXPECT_FALSE(line("start.at")->isVisible());
+    const auto again = parse_site(write_site(document.site()));
+    ASSERT_TRUE(again);
+    EXPECT_TRUE(again->sends[0].after_each_snapshot);
+    pick(control<QComboBox>("start.after_each_snapshot"), 0);
+    EXPECT_TRUE(line("start.every")->isVisible());
+    EXPECT_EQ(document.site().sends, smallSite().sends);
+}
+
+TEST_F(FormTest, ARelaysOwnLadderStartsAsThatOfTheSendThatFeedsIt) {
+    const Ladder middle{{Entered<Period>(Period{2, Period::Unit::day}), 5, {}, {}}};
+    document.editSite(QStringLiteral("x"), [&](Site& s) {
+        s.sends[0].ladder = middle;
+        Send relay = s.sends[0];
+        relay.name = "onwards";
+        relay.ladder = AsSource{};
+        relay.from = s.sends[0].to;
+        addItem(s, ItemKind::box);
+        relay.to = s.boxes.back().name;
+        s.sends.push_back(relay);
+    });
+    panel.showItem({ItemKind::send, 1});
+    pick(control<QComboBox>("ladder"), 2);
+    ASSERT_TRUE(std::holds_alternative<Ladder>(document.site().sends[1].ladder));
+    EXPECT_EQ(std::get<Ladder>(document.site().sends[1].ladder), middle);
 }
 
 TEST_F(FormTest, EventsOfADatasetKeepKindSizeAndDate) {

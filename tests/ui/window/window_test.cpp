@@ -8,6 +8,8 @@
 #include "ui/pages/arrive_page.h"
 #include "ui/pages/fit_page.h"
 #include "ui/pages/sure_page.h"
+#include "ui/sure/chart_section.h"
+#include "ui/sure/read_chart.h"
 #include "ui/theme/drawn_widget.h"
 #include "ui/theme/text_button.h"
 #include "ui/window/about_dialog.h"
@@ -407,6 +409,49 @@ TEST(MainWindow, AnswersASmallSiteWithTheRealModel) {
     EXPECT_GT(window.shownAnswer()->outlook.boxes[0].fill.back().used_bytes.p50, 4e12)
         << "at the end it holds more than the data there is today";
     EXPECT_FALSE(window.shownAnswer()->findings.empty());
+}
+
+TEST(MainWindow, AnOutageIsDrilledBehindTheWindowAndGivenUpByEscape) {
+    windowSettings().clear();
+    Settings settings;
+    settings.paths = 50;
+    std::atomic<bool> slow{false};
+    std::atomic<int> stopped{0};
+    MainWindow window(settings, answer,
+                      [&](const Site& site, const Evidence& evidence, const Settings& with,
+                          const OutageQuestion& question,
+                          const Progress& progress) -> OutageRunner::Result {
+                          while (slow && !progress.stop.stop_requested())
+                              std::this_thread::sleep_for(std::chrono::milliseconds(1));
+                          if (progress.stop.stop_requested()) ++stopped;
+                          return outage_drill(site, evidence, with, question, progress);
+                      });
+    window.show();
+    window.activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
+    window.document().start(smallSite());
+    ASSERT_TRUE(QTest::qWaitFor([&] { return window.runner().state() == State::idle; }, 60000));
+    window.findChild<QTabWidget*>(QStringLiteral("pages"))->setCurrentIndex(1);
+    auto* page = window.findChild<ArrivePage*>();
+    auto* chart = page->ages()->chart();
+    chart->setFocus();
+    for (const auto key : {Qt::Key_Home, Qt::Key_Right, Qt::Key_Right, Qt::Key_Return})
+        QTest::keyClick(chart, key);
+    ASSERT_TRUE(page->outage());
+    ASSERT_TRUE(eventually([&] { return !page->drillWords().isEmpty(); }));
+    EXPECT_TRUE(page->through()->isVisible());
+    EXPECT_EQ(namelessControls(window), std::vector<std::string>{});
+
+    slow = true;
+    QTest::keyClick(chart, Qt::Key_Right, Qt::ShiftModifier);
+    QTest::qWait(2 * LatestTask::pause_ms);
+    EXPECT_EQ(page->through()->chart()->state(), ShownState::updating);
+    QTest::keyClick(chart, Qt::Key_Escape);
+    EXPECT_FALSE(page->outage());
+    EXPECT_TRUE(eventually([&] { return stopped == 1; })) << "the work ends";
+    EXPECT_FALSE(page->through()->isVisible());
+    slow = false;
+    window.setAskToLeave([] { return MainWindow::Leave::discard; });
 }
 
 }  // namespace

@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/run/latest_task.h"
+
+#include <QMetaObject>
+
+#include <algorithm>
+#include <utility>
+
+namespace ullage::ui {
+
+LatestTask::LatestTask(QObject* parent) : QObject(parent) {
+    pause_.setSingleShot(true);
+    connect(&pause_, &QTimer::timeout, this, &LatestTask::begin);
+    thread_ = std::jthread([this](const std::stop_token& ending) { loop(ending); });
+}
+
+LatestTask::~LatestTask() {
+    pause_.stop();
+    stopCurrent();
+    thread_.request_stop();
+    wake_.notify_all();
+    thread_.join();
+}
+
+void LatestTask::post(Work work, Pace pace) {
+    next_ = std::move(work);
+    if (!pause_.isActive()) waiting_since_.start();
+    if (pace == Pace::now || waiting_since_.elapsed() >= longest_pause_ms)
+        pause_.start(0);
+    else
+        pause_.start(static_cast<int>(
+            std::min<qint64>(pause_ms, longest_pause_ms - waiting_since_.elapsed())));
+}
+
+void LatestTask::drop() {
+    ++generation_;
+    next_ = {};
+    pause_.stop();
+    stopCurrent();
+}
+
+/// Stops the job that runs and takes back the one that waits.
+void LatestTask::stopCurrent() {
+    const std::lock_guard lock(mutex_);
+    mailbox_.reset();
+    current_.request_stop();
+}
+
+void LatestTask::begin() {
+    if (!next_) return;
+    ++generation_;
+    stopCurrent();
+    {
+        const std::lock_guard lock(mutex_);
+        current_ = std::stop_source();
+        mailbox_ = Job{std::exchange(next_, {}), generation_, current_};
+    }
+    wake_.notify_one();
+}
+
+void LatestTask::loop(const std::stop_token& ending) {
+    for (;;) {
+        Job job;
+        {
+            std::unique_lock lock(mutex_);
+            if (!wake_.wait(lock, ending, [this] { return mailbox_.has_value(); })) return;
+            job = std::move(*mailbox_);
+            mailbox_.reset();
+        }
+        Turn turn;
+        turn.stop = job.stop.get_token();
+        turn.deliver = [this, generation = job.generation](std::function<void()> action) {
+            QMetaObject::invokeMethod(
+                this,
+                [this, generation, action = std::move(action)] {
+                    if (generation == generation_) action();
+                },
+                Qt::QueuedConnection);
+        };
+        job.work(turn);
+    }
+}
+
+}  // namespace ullage::ui

@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+/// Work in the background of which only the newest counts.
+///
+/// One thread lives as long as the task. What is posted waits for a pause (so that typing does not
+/// start a run per letter), then stops the run before it and takes its place. If posts never pause,
+/// a run starts anyway now and then, so that something dragged shows life. Every run has a
+/// generation; what an older one hands over is dropped, so a late result never overwrites a newer
+/// one. What is handed over is called on the thread that owns the task.
+
+#include <QElapsedTimer>
+#include <QObject>
+#include <QTimer>
+
+#include <condition_variable>
+#include <cstdint>
+#include <functional>
+#include <mutex>
+#include <optional>
+#include <stop_token>
+#include <thread>
+
+namespace ullage::ui {
+
+/// soon: after a pause, for typing and dragging. now: for undo, open, paste.
+enum class Pace { soon, now };
+
+class LatestTask : public QObject {
+    Q_OBJECT
+
+public:
+    static constexpr int pause_ms = 150;
+    static constexpr int longest_pause_ms = 600;  ///< if the posts never pause
+
+    /// What a run is given.
+    struct Turn {
+        std::stop_token stop;
+        /// Calls `action` on the owner's thread, unless the run is not the newest by then.
+        std::function<void(std::function<void()> action)> deliver;
+    };
+    /// Called on the task's thread; must look at the stop token often.
+    using Work = std::function<void(const Turn&)>;
+
+    explicit LatestTask(QObject* parent = nullptr);
+    /// Stops what runs and waits for it.
+    ~LatestTask() override;
+
+    void post(Work work, Pace pace);
+    /// Drops what waits and what runs; nothing of it is delivered any more.
+    void drop();
+    /// Something newer than what runs waits for its pause.
+    bool isWaiting() const { return pause_.isActive(); }
+
+private:
+    struct Job {
+        Work work;
+        std::uint64_t generation = 0;
+        std::stop_source stop;
+    };
+
+    void begin();
+    void stopCurrent();
+    void loop(const std::stop_token& ending);
+
+    std::uint64_t generation_ = 0;  ///< of the newest run
+    Work next_;
+    std::stop_source current_{std::nostopstate};
+    QTimer pause_;
+    QElapsedTimer waiting_since_;
+
+    std::mutex mutex_;
+    std::condition_variable_any wake_;
+    std::optional<Job> mailbox_;
+    std::jthread thread_;  ///< last: it ends before what it uses
+};
+
+}  // namespace ullage::ui
