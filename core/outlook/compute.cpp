@@ -7,6 +7,7 @@
 #include "core/outlook/measured_view.h"
 #include "core/outlook/models.h"
 #include "core/outlook/outlook.h"
+#include "core/outlook/outlook_laws.h"
 #include "core/outlook/paths.h"
 #include "core/outlook/send_outlooks.h"
 #include "core/pool/pool.h"
@@ -15,7 +16,9 @@
 #include "core/units/quantity_text.h"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
+#include <cstdio>
 #include <fmt/format.h>
 
 namespace ullage {
@@ -294,7 +297,15 @@ private:
 
 tl::expected<Outlook, ComputeError> compute(const Site& site, const Evidence& evidence,
                                             const Settings& settings, const Progress& progress) {
-    return Computation(site, evidence, settings, progress).run();
+    auto outlook = Computation(site, evidence, settings, progress).run();
+#ifndef NDEBUG
+    if (outlook) {
+        const auto broken = broken_laws(*outlook);
+        for (const auto& law : broken) fmt::print(stderr, "{}\n", law);
+        assert(broken.empty());
+    }
+#endif
+    return outlook;
 }
 
 }  // namespace ullage
