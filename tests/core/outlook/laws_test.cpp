@@ -22,11 +22,10 @@ Outlook random_outlook(const Site& site, int threads = 1) {
     settings.threads = threads;
     auto o = compute(site, {}, settings);
     if (o) return *std::move(o);
-    std::string said;
-    if (const auto* problems = std::get_if<Problems>(&o.error()))
-        for (const auto& p : *problems) said += p.where + ": " + p.what + "\n";
-    RC_FAIL(said + write_site(site));
-    return {};
+    // Valid, and yet not covered by the model: said, and no outlook.
+    const auto* problems = std::get_if<Problems>(&o.error());
+    RC_ASSERT(problems && !problems->empty() && !problems->front().what.empty());
+    RC_DISCARD("not covered");
 }
 
 RC_GTEST_PROP(OutlookLaws, HoldOnEveryRandomSite, ()) {
@@ -144,7 +143,7 @@ TEST(BrokenLaws, NameWhatIsBrokenAndWhere) {
         o.boxes[0].days_until_full.p10 = o.boxes[0].days_until_full.p50 = *o.boxes[0].days_until_ceiling.p50 - 1;
     });
     expect("chance of full", [](Outlook& o) { o.boxes[0].chance_of_full_within_horizon = 1.5; });
-    expect("ceiling marks", [](Outlook& o) { std::swap(o.boxes[0].ceiling_marks[0], o.boxes[0].ceiling_marks[19]); });
+    expect("ceiling marks", [](Outlook& o) { o.boxes[0].ceiling_marks[0].reset(); });
     expect("days of the ceiling", [](Outlook& o) { o.boxes[0].ceiling_days.pop_back(); });
     expect("peaks", [](Outlook& o) { o.boxes[0].peak_used_bytes.pop_back(); });
     expect("order by", [](Outlook& o) { o.boxes[0].order_by.reset(); });
@@ -154,7 +153,7 @@ TEST(BrokenLaws, NameWhatIsBrokenAndWhere) {
     expect("open week", [](Outlook& o) { o.sends[0].open_week.push_back({160, 169, 1}); });
     expect("dataset “d”: written", [](Outlook& o) { o.datasets[0].written_7d = -1; });
     expect("curve band", [](Outlook& o) { std::swap(o.datasets[0].curve_band[0], o.datasets[0].curve_band[1]); });
-    expect("driver", [](Outlook& o) { o.drivers.at(0).variance_share = 1.2; });
+    expect("driver", [](Outlook& o) { o.drivers.push_back({"home", "growth", "/datasets/0", 3, 4, 1.2}); });
 }
 
 }  // namespace

@@ -54,6 +54,21 @@ TEST(TimeOfForecast, TheDayOfTwentyFiveHoursMakesTheCopyAnHourOlder) {
     EXPECT_NEAR(send_of(nightly("Australia/Lord_Howe", "2027-03-22")).recovery_point_max_hours, ordinary_age + 0.5, run);
 }
 
+TEST(TimeOfForecast, TheDrawnWeekIsByTheClockOnTheWallAlsoInAWeekOf169Hours) {
+    // The first whole week is that of Monday 2027-10-25, whose Sunday has 25 hours.
+    auto s = nightly("Europe/Berlin", "2027-10-20");
+    EXPECT_EQ(send_of(s).open_week, (std::vector<std::array<double, 3>>{{0, 168, 1}}));
+    OpenHours h;
+    h.days = {false, false, false, false, false, true, true};
+    h.from = 22 * 3600;
+    h.to = 6 * 3600;
+    h.share = 0.5;
+    s.links[0].hours = {h};
+    const auto sunday = send_of(s);
+    EXPECT_EQ(format_date(sunday.week_of), "2027-10-25");
+    EXPECT_EQ(sunday.open_week, (std::vector<std::array<double, 3>>{{0, 6, 0.5}, {142, 150, 0.5}, {166, 168, 0.5}}));
+}
+
 TEST(TimeOfForecast, SendsGoOnOverTheYearsEndALeapDayAndTheEndOf32Bits) {
     for (const char* from : {"2026-12-20", "2028-02-20", "2038-01-10", "2099-12-20", "2100-02-20"})
         EXPECT_NEAR(send_of(nightly("UTC", from)).recovery_point_max_hours, ordinary_age, run) << from;

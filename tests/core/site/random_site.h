@@ -9,6 +9,7 @@
 #include <rapidcheck.h>
 
 #include <algorithm>
+#include <cmath>
 #include <string>
 
 namespace ullage::testing {
@@ -88,12 +89,15 @@ inline Dataset any_dataset(int number, Day as_of, int horizon) {
     }
     if (in_ten(7)) {
         auto& t = d.turnover.emplace();
-        const double day = any_scale(1e-5, 0.05);
-        const double week = day * any_between(1.01, 6.9);
+        // What is written includes the growth.
+        const double grown = d.growth ? std::max(0.0, d.growth->per_year.value.bytes(typed) / typed) / days_per_year : 0;
+        const double day = std::max(any_scale(1e-5, 0.05), 1.2 * grown);
+        const double week = std::max(day * any_between(1.01, 6.9), 7.5 * grown);
         t.per_day = Amount{std::round(day * live), Amount::Of::bytes};
         if (in_ten(5)) t.per_week = Amount{std::round(week * live), Amount::Of::bytes};
         if (t.per_week && in_ten(5))
-            t.per_month = Amount{std::round(week * any_between(1.01, 4.2) * live), Amount::Of::bytes};
+            t.per_month =
+                Amount{std::round(std::max(week * any_between(1.01, 4.2), 31 * grown) * live), Amount::Of::bytes};
         if (in_ten(5)) t.spread = any_between(0, 1);
     }
     if (in_ten(3)) {
@@ -216,9 +220,12 @@ inline rc::Gen<Site> any_site() {
         for (const char* name : {"home", "attic", "far"})
             site.boxes.push_back(any_box(name, site.as_of, live * any_scale(0.7, 6)));
         site.links = {any_link("line"), any_link("other line")};
-        std::vector<std::string> sent;
-        for (const auto& d : site.datasets)
-            if (in_ten(7)) sent.push_back(d.name);
+        std::vector<std::string> sent;  // with a ladder: a send carries what is between two snapshots
+        for (auto& d : site.datasets) {
+            if (!in_ten(7)) continue;
+            if (d.ladder.empty()) d.ladder = any_ladder(1);
+            sent.push_back(d.name);
+        }
         if (!sent.empty()) {
             site.sends.push_back(any_send("nightly", sent, "home", "attic", "line"));
             if (in_ten(4)) {
