@@ -9,6 +9,7 @@
 #include "core/outlook/models.h"
 #include "core/outlook/offers.h"
 #include "core/outlook/outlook.h"
+#include "core/outlook/outlook_laws.h"
 #include "core/outlook/paths.h"
 #include "core/outlook/send_outlooks.h"
 #include "core/outlook/space_text.h"
@@ -18,7 +19,9 @@
 #include "core/units/quantity_text.h"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
+#include <cstdio>
 #include <fmt/format.h>
 
 namespace ullage {
@@ -337,7 +340,15 @@ private:
 
 tl::expected<Outlook, ComputeError> compute(const Site& site, const Evidence& evidence,
                                             const Settings& settings, const Progress& progress) {
-    return Computation(site, evidence, settings, progress).run();
+    auto outlook = Computation(site, evidence, settings, progress).run();
+#ifndef NDEBUG
+    if (outlook) {
+        const auto broken = broken_laws(*outlook);
+        for (const auto& law : broken) fmt::print(stderr, "{}\n", law);
+        assert(broken.empty());
+    }
+#endif
+    return outlook;
 }
 
 }  // namespace ullage

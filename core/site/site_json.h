@@ -12,7 +12,8 @@
 /// writing what was read, then reading and writing again, gives the same bytes.
 /// A plain number of `days` and `days_away` is in days, as the keys say.
 /// Limits: a file of at most 64 MiB, a million values, nested at most 64 deep; numbers finite; names
-/// of at most 200 bytes; no control characters in texts.
+/// of at most 200 bytes; no control characters in texts (quoted_text.h); at most 500 of each kind of
+/// item, 1000 events of a dataset; sizes up to 1000 EB, rates up to 1000 Tbit/s, times up to 100 years.
 
 #include "core/site/site.h"
 #include "core/units/problem.h"
