@@ -3,7 +3,10 @@
 
 #include "ui/theme/theme.h"
 
+#include <QComboBox>
 #include <QEvent>
+#include <QFrame>
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QStackedWidget>
 #include <QVBoxLayout>
@@ -91,6 +94,38 @@ int Page::indexIn(const QString& pointer, const QString& list) {
     return ok && index >= 0 ? index : -1;
 }
 
+Page::Chooser Page::makeChooser(const QString& label, const QString& object_name) {
+    Chooser made;
+    made.row = new QWidget;
+    auto* layout = new QHBoxLayout(made.row);
+    constexpr int room = static_cast<int>(ring_room);
+    layout->setContentsMargins(room, 0, room, 0);
+    made.label = new QLabel(label);
+    made.box = new QComboBox;
+    made.box->setObjectName(object_name);
+    made.box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    made.box->setMinimumContentsLength(12);
+    made.box->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    made.label->setBuddy(made.box);
+    layout->addWidget(made.label);
+    layout->addWidget(made.box, 1);
+    return made;
+}
+
+QFrame* Page::makeRule() {
+    auto* rule = new QFrame;
+    rule->setFixedHeight(1);
+    rule->setBackgroundRole(QPalette::Window);
+    rule->setAutoFillBackground(true);
+    hairlines_.push_back(rule);
+    auto* row = new QHBoxLayout;
+    constexpr int room = static_cast<int>(ring_room);
+    row->setContentsMargins(room, 4, room, 4);
+    row->addWidget(rule);
+    sheet()->addLayout(row);
+    return rule;
+}
+
 void Page::dress() {
     if (dressing_) return;
     dressing_ = true;
@@ -98,6 +133,9 @@ void Page::dress() {
     headline_->setFont(scaled(font(), 1.6, QFont::DemiBold));
     detail_->setFont(font());
     set_text_colour(*detail_, theme.muted);
+    QPalette rule;
+    rule.setColor(QPalette::Window, theme.rule);
+    for (QFrame* each : hairlines_) each->setPalette(rule);
     retheme();
     dressing_ = false;
 }

@@ -11,7 +11,10 @@
 #include <QWidget>
 
 #include <memory>
+#include <vector>
 
+class QComboBox;
+class QFrame;
 class QLabel;
 class QStackedWidget;
 class QVBoxLayout;
@@ -51,6 +54,15 @@ protected:
     /// Shows `headline` and `detail` instead of the sheet; both empty: shows the sheet.
     void say(const QString& headline, const QString& detail);
     QVBoxLayout* sheet() const { return sheet_; }
+    /// A labelled list to choose from, with room at its sides; not in the sheet yet.
+    struct Chooser {
+        QWidget* row = nullptr;
+        QLabel* label = nullptr;
+        QComboBox* box = nullptr;
+    };
+    Chooser makeChooser(const QString& label, const QString& object_name);
+    /// A hairline at the end of the sheet so far; it follows the theme.
+    QFrame* makeRule();
     void changeEvent(QEvent* event) override;
     void showEvent(QShowEvent* event) override;
 
@@ -67,6 +79,7 @@ private:
     QScrollArea* scroll_ = nullptr;
     QVBoxLayout* sheet_ = nullptr;
     QLabel *headline_ = nullptr, *detail_ = nullptr;
+    std::vector<QFrame*> hairlines_;
     bool dressing_ = false;
 };
 

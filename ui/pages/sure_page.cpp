@@ -12,7 +12,6 @@
 
 #include <QComboBox>
 #include <QFrame>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QSignalBlocker>
 #include <QVBoxLayout>
@@ -39,38 +38,6 @@ QString pointer_of(const QString& kind, const List& list, const std::string& nam
 const QString datasets = QStringLiteral("datasets"), boxes = QStringLiteral("boxes");
 
 }  // namespace
-
-SurePage::Chooser SurePage::makeChooser(const QString& label, const QString& object_name) {
-    Chooser made;
-    made.row = new QWidget;
-    auto* layout = new QHBoxLayout(made.row);
-    constexpr int room = static_cast<int>(ring_room);
-    layout->setContentsMargins(room, 0, room, 0);
-    made.label = new QLabel(label);
-    made.box = new QComboBox;
-    made.box->setObjectName(object_name);
-    made.box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    made.box->setMinimumContentsLength(12);
-    made.box->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-    made.label->setBuddy(made.box);
-    layout->addWidget(made.label);
-    layout->addWidget(made.box, 1);
-    return made;
-}
-
-QFrame* SurePage::makeRule() {
-    auto* rule = new QFrame;
-    rule->setFixedHeight(1);
-    rule->setBackgroundRole(QPalette::Window);
-    rule->setAutoFillBackground(true);
-    rules_.push_back(rule);
-    auto* row = new QHBoxLayout;
-    constexpr int room = static_cast<int>(ring_room);
-    row->setContentsMargins(room, 4, room, 4);
-    row->addWidget(rule);
-    sheet()->addLayout(row);
-    return rule;
-}
 
 SurePage::SurePage(QWidget* parent) : Page(parent) {
     state_text_ = new QLabel;
@@ -102,14 +69,14 @@ SurePage::SurePage(QWidget* parent) : Page(parent) {
     sheet()->addWidget(state_text_);
     sheet()->addWidget(dataset_.row);
     sheet()->addWidget(turnover_);
-    makeRule();
+    rules_.push_back(makeRule());
     sheet()->addWidget(live_);
     sheet()->addSpacing(4);
     sheet()->addWidget(freed_);
-    makeRule();
+    rules_.push_back(makeRule());
     sheet()->addWidget(box_.row);
     sheet()->addWidget(drivers_);
-    makeRule();
+    rules_.push_back(makeRule());
     auto* unmeasured = new QVBoxLayout;
     unmeasured->setSpacing(3);
     unmeasured->addWidget(unmeasured_title_);
@@ -321,9 +288,6 @@ void SurePage::applyState() {
 
 void SurePage::retheme() {
     const Theme theme = Theme::of(palette());
-    QPalette rule;
-    rule.setColor(QPalette::Window, theme.rule);
-    for (QFrame* each : rules_) each->setPalette(rule);
     state_text_->setFont(scaled(font(), 1.0, QFont::DemiBold));
     unmeasured_title_->setFont(scaled(font(), 1.25, QFont::DemiBold));
     set_text_colour(*unmeasured_title_, theme.ink);

@@ -46,13 +46,6 @@ protected:
     void retheme() override;
 
 private:
-    struct Chooser {
-        QWidget* row = nullptr;
-        QLabel* label = nullptr;
-        QComboBox* box = nullptr;
-    };
-    Chooser makeChooser(const QString& label, const QString& object_name);
-    QFrame* makeRule();
     void clear(const QString& headline, const QString& detail);
     void showDataset();
     void showBox();

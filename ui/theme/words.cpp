@@ -119,6 +119,32 @@ QString Words::chance(double chance) {
     return tr("%1 in 100").arg(QLocale().toString(std::lround(100 * chance)));
 }
 
+QString Words::money(double amount, const std::string& currency) {
+    if (!std::isfinite(amount)) return unknown();
+    const double size = std::abs(amount);
+    const int decimals = size >= 99.5 || size == std::round(size) ? 0 : size >= 9.95 ? 1 : 2;
+    const QString number = QLocale().toString(amount, 'f', decimals);
+    return currency.empty() ? number : number + no_break + QString::fromStdString(currency);
+}
+
+QString Words::futures(double share) {
+    if (!std::isfinite(share)) return unknown();
+    constexpr double slack = 1e-9;  // of sums and differences of shares
+    if (share <= slack) return tr("no future");
+    if (share >= 1 - slack) return tr("every future");
+    const int hundredths = static_cast<int>(std::floor(100 * share + 1e-6));
+    if (hundredths == 0) return tr("fewer than 1 of 100 futures");
+    const bool tenths = hundredths % 10 == 0;
+    return tenths ? tr("%1 of 10 futures").arg(QLocale().toString(hundredths / 10))
+                  : tr("%1 of 100 futures").arg(QLocale().toString(hundredths));
+}
+
+QString Words::both(double size, Prefixes prefixes, int digits) {
+    const Prefixes other = prefixes == Prefixes::decimal ? Prefixes::binary : Prefixes::decimal;
+    return tr("%1 (%2)", "a size in two units")
+        .arg(bytes(size, prefixes, digits), bytes(size, other, digits));
+}
+
 QDate Words::date(Day day) {
     static const QDate epoch(1970, 1, 1);
     return epoch.addDays(day.time_since_epoch().count());

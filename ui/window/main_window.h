@@ -32,6 +32,7 @@ class QTabWidget;
 namespace ullage {
 class FitPage;
 class ArrivePage;
+class BuyPage;
 class SurePage;
 }  // namespace ullage
 
@@ -135,6 +136,7 @@ private:
     QTabWidget* pages_;
     FitPage* fit_;
     ArrivePage* arrive_;
+    BuyPage* buy_;
     SurePage* sure_;
     FindingsList* findings_;
     FormPanel* form_;
