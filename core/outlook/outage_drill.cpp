@@ -248,10 +248,10 @@ void set_room(OutageDrill& drill, const SendStudy& study, std::size_t s, const E
                                   [&](const Box& b) { return b.name == plan.to; });
     for (const int d : plan.datasets) {
         const auto& model = study.models[std::size_t(d)];
-        const double charge =
-            box != site.boxes.end()
-                ? charge_on(*box, site.datasets[std::size_t(d)], model.compression_ratio)
-                : 1.0;
+        double charge = 1;
+        if (box != site.boxes.end())
+            if (const auto space = space_of(*box, site.as_of, ""))
+                charge = space->at(back_day).cost(site.datasets[std::size_t(d)], model.compression_ratio);
         std::vector<double> live;
         for (std::size_t p = 0; p < study.paths.samples.size(); ++p)
             live.push_back(PathBytes(study.context(), study.plans, study.plan, study.paths, p)
@@ -268,7 +268,7 @@ void set_room(OutageDrill& drill, const SendStudy& study, std::size_t s, const E
         const auto after = std::find_if(b.fill.begin(), b.fill.end(),
                                         [&](const FillPoint& p) { return p.date >= day; });
         const auto& point = after == b.fill.end() ? b.fill.back() : *after;
-        drill.room_free_bytes = b.usable_bytes - point.used_bytes.p50;
+        drill.room_free_bytes = point.usable_bytes - point.used_bytes.p50;
     }
 }
 
