@@ -431,7 +431,7 @@ OfferOutlook offer(const std::string& name, Offer::As as, int drives, double lab
     o.running_from = add_days(today, 21);
     o.chance_too_late = 0.004;
     o.rebuild = RebuildExposure{25.5, drives - 1, 1, 0.015, 0.00022};
-    o.assumptions = {"No life is given; the drives are counted on for the whole horizon."};
+    o.assumptions = {"no life is given: it is counted on to the horizon"};
     return o;
 }
 
@@ -493,7 +493,7 @@ Answer buying(int offers) {
     o = offer("twelve 8 TB drives", Offer::As::drives, 12, 96e12);
     pay(o, 1900, 1800, 0);
     o.chance_of_lasting = 0.93;
-    o.does_not_go_in = "It needs 12 bays and the box has 8.";
+    o.does_not_go_in = "12 drives do not go into 8 bays";
     o.rank = 6;
     all.push_back(o);
     o = offer("used shelf", Offer::As::added, 4, 78e12);

@@ -89,7 +89,7 @@ OfferRow rebuild_row(const RebuildExposure& r) {
                            "cluster, so it is more in truth.")
                            .arg(Words::percent(r.yearly_failures));
     row.note += u' ' + (r.spare_failures <= 0
-                            ? BuyText::tr("Then data is lost.")
+                            ? BuyText::tr("Such a failure loses the pool.")
                             : Words::plural(BuyText::tr("The group survives %n more failure(s).",
                                                         "", r.spare_failures),
                                             r.spare_failures));
@@ -340,7 +340,7 @@ OfferText BuyText::offer(const Answer& answer, const OfferOutlook& o, Prefixes p
     t.what = what_words(o);
     t.status = standing_word(standing_of(o));
     if (!o.does_not_go_in.empty())
-        t.outdone = QString::fromStdString(o.does_not_go_in);
+        t.outdone = Words::sentence(QString::fromStdString(o.does_not_go_in)) + u'.';
     else if (!o.dominated_by.empty())
         t.outdone = (o.holds ? tr("%1 costs no more and lasts no less.")
                              : tr("It does not last, and %1 costs no more and lasts no less."))
@@ -366,7 +366,7 @@ OfferText BuyText::offer(const Answer& answer, const OfferOutlook& o, Prefixes p
                           : QString()});
     if (o.rebuild) t.rows.push_back(rebuild_row(*o.rebuild));
     for (const std::string& assumption : o.assumptions)
-        t.assumptions << QString::fromStdString(assumption);
+        t.assumptions << Words::sentence(QString::fromStdString(assumption)) + u'.';
     return t;
 }
 

@@ -228,6 +228,11 @@ QWidget* FillChart::view() const { return view_; }
 QRectF FillChart::plotArea() const { return plot_->plotArea(); }
 std::vector<QRectF> FillChart::labelBoxes() const { return plot_->labelBoxes(); }
 QStringList FillChart::axisTexts() const { return plot_->axisTexts(); }
+QStringList FillChart::labelTexts() const { return plot_->labelTexts(); }
+QList<QPointF> FillChart::fullLine() const { return plot_->fullLine(); }
+QList<QPointF> FillChart::ceilingLine() const { return plot_->ceilingLine(); }
+QStringList FillChart::markTips() const { return plot_->markTips(); }
+void FillChart::setDayRange(double from, double to) { plot_->setDayRange(from, to); }
 
 void FillChart::setReader(int index) {
     plot_->setReader(index);

@@ -102,13 +102,13 @@ void BuyPage::showItem(const QString& pointer) {
         name = site.offers[static_cast<std::size_t>(offer)].box;
     const auto names = boxes_to_buy_for(answer()->outlook);
     if (std::find(names.begin(), names.end(), name) == names.end()) return;
-    shown_ = name;
+    chosen_ = name;
     refresh();
 }
 
 void BuyPage::chooseBox(int index) {
     if (!answer() || index < 0) return;
-    shown_ = box_.box->itemData(index).toString().toStdString();
+    chosen_ = box_.box->itemData(index).toString().toStdString();
     refresh();
     const auto& boxes = answer()->site.boxes;
     for (std::size_t i = 0; i < boxes.size(); ++i)
@@ -152,10 +152,8 @@ void BuyPage::refresh() {
         return;
     }
     say({}, {});
-    if (std::find(names.begin(), names.end(), shown_) == names.end()) {
-        shown_ = first_to_buy_for(answer()->outlook);
-        shown_space_.clear();
-    }
+    const bool chosen = std::find(names.begin(), names.end(), chosen_) != names.end();
+    shown_ = chosen ? chosen_ : first_to_buy_for(answer()->outlook);
     {
         const QSignalBlocker quiet(box_.box);
         box_.box->clear();

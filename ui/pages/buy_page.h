@@ -59,6 +59,7 @@ private:
     BlockBars* block_bars_ = nullptr;
     ChartSection *frontier_ = nullptr, *space_ = nullptr, *blocks_ = nullptr;
     QFrame *frontier_rule_ = nullptr, *space_rule_ = nullptr, *blocks_rule_ = nullptr;
+    std::string chosen_;       ///< name of the box chosen by the user; empty: none
     std::string shown_;        ///< name of the box shown
     std::string shown_space_;  ///< name of the offer whose space is shown; empty: the box as it is
     Prefixes prefixes_ = Prefixes::decimal;

@@ -2,6 +2,7 @@
 #include "ui/theme/words.h"
 
 #include "core/findings/findings.h"
+#include "core/findings/words.h"
 
 #include <QLocale>
 #include <QRegularExpression>
@@ -121,22 +122,21 @@ QString Words::chance(double chance) {
 
 QString Words::money(double amount, const std::string& currency) {
     if (!std::isfinite(amount)) return unknown();
-    const double size = std::abs(amount);
-    const int decimals = size >= 99.5 || size == std::round(size) ? 0 : size >= 9.95 ? 1 : 2;
-    const QString number = QLocale().toString(amount, 'f', decimals);
+    QString number = QString::fromStdString(say_money(amount, {})).trimmed();
+    number = amount == 0 ? QLocale().toString(0) : localized_number(number.remove(u','));
     return currency.empty() ? number : number + no_break + QString::fromStdString(currency);
 }
 
 QString Words::futures(double share) {
     if (!std::isfinite(share)) return unknown();
-    constexpr double slack = 1e-9;  // of sums and differences of shares
-    if (share <= slack) return tr("no future");
-    if (share >= 1 - slack) return tr("every future");
-    const int hundredths = static_cast<int>(std::floor(100 * share + 1e-6));
-    if (hundredths == 0) return tr("fewer than 1 of 100 futures");
-    const bool tenths = hundredths % 10 == 0;
-    return tenths ? tr("%1 of 10 futures").arg(QLocale().toString(hundredths / 10))
-                  : tr("%1 of 100 futures").arg(QLocale().toString(hundredths));
+    static const QRegularExpression said(
+        QStringLiteral(R"(^([0-9]+) (of 10 futures|% of futures)$)"));
+    const auto found = said.match(QString::fromStdString(say_futures(share)));
+    if (!found.hasMatch()) return share > 0 ? tr("all futures drawn") : tr("no future drawn");
+    const QString number = localized_number(found.captured(1));
+    return found.captured(2).startsWith(u'o')
+               ? tr("%1 of 10 futures").arg(number)
+               : tr("%1 of futures", "a percentage").arg(number + no_break + u'%');
 }
 
 QString Words::both(double size, Prefixes prefixes, int digits) {

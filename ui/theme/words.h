@@ -32,10 +32,9 @@ public:
     /// "3 in 100", "fewer than 1 in 100", "none", "all"; chance 0…1.
     static QString chance(double chance);
 
-    /// "3,900 EUR", "21.4 EUR": whole from 100 on, else three digits.
+    /// "3,900 EUR", "21.4 EUR".
     static QString money(double amount, const std::string& currency);
-    /// "9 of 10 futures", "87 of 100 futures", rounded down, so that what falls short of a share is
-    /// never said to reach it; "every future", "no future" only where it is so.
+    /// After "in": "9 of 10 futures", "93 % of futures", "all futures drawn", "no future drawn".
     static QString futures(double share);
     /// "61.2 TB (55.7 TiB)": in the chosen prefixes, then in the others.
     static QString both(double bytes, Prefixes prefixes, int digits = 3);
