@@ -247,12 +247,12 @@ QString BuyText::detail(const Answer& answer, const std::string& name) {
     const Outlook& outlook = answer.outlook;
     const BoxOutlook* box = box_of(outlook, name);
     const auto offers = offers_for(outlook, name);
+    if (box && !needs_room(*box, outlook.confidence))
+        return offers.empty() ? QString() : tr("The offers are compared all the same.");
     if (offers.empty())
         return tr(
             "Add an offer to the site, a set of drives or a whole box with its price, and "
             "it is compared here.");
-    if (box && !needs_room(*box, outlook.confidence))
-        return tr("The offers are compared all the same.");
     QStringList sentences;
     const OfferOutlook* best = recommended_of(offers);
     if (best) {
@@ -298,19 +298,44 @@ QString BuyText::orderLine(const Answer& answer, const std::string& name) {
         return tr("The last safe day to order was %1: since then 1 in 10 futures comes to the "
                   "ceiling before it runs.")
             .arg(Words::full_date(*by));
-    return tr("Order by %1: ordered later, more than 1 in 10 futures comes to the ceiling before "
-              "it runs.")
-        .arg(Words::full_date(*by));
+    return best ? tr("Ordered after %1, it runs too late in more than 1 in 10 futures.")
+                      .arg(Words::full_date(*by))
+                : tr("Something has to be ordered by %1: after that, the ceiling comes before it "
+                     "runs in more than 1 in 10 futures.")
+                      .arg(Words::full_date(*by));
 }
 
 QString BuyText::ifNothing(const Answer& answer, const std::string& name) {
     const Outlook& outlook = answer.outlook;
     const BoxOutlook* box = box_of(outlook, name);
     if (!box) return tr("%1 has no size yet, so it is not forecast as it is.").arg(quoted(name));
-    const GaugeText gauge = GaugeText::of(*box, outlook.horizon_days, outlook.as_of, Level::note);
-    QString course = gauge.course();
-    if (!course.isEmpty()) course[0] = course[0].toLower();
-    QString text = tr("If nothing is bought: %1").arg(course);
+    const QString whose = quoted(name), horizon = Words::horizon(outlook.horizon_days);
+    const DayQuantiles &ceiling = box->days_until_ceiling, &full = box->days_until_full;
+    QString text;
+    if (box->full_now)
+        text = tr("If nothing is bought, nothing more fits on %1.").arg(whose);
+    else if (box->over_ceiling_now)
+        text = tr("%1 holds more than its %2 ceiling.").arg(whose, ceiling_share(*box));
+    else if (ceiling.p50)
+        text = tr("If nothing is bought, %1 comes to its %2 ceiling in %3, %4 (%5).",
+                  "box, share, time, date, range")
+                   .arg(whose, ceiling_share(*box), Words::span(*ceiling.p50),
+                        ceilingDay(outlook, ceiling), ceilingRange(outlook, ceiling));
+    else
+        text = tr("If nothing is bought, %1 stays below its %2 ceiling for %3 in %4.")
+                   .arg(whose, ceiling_share(*box), horizon,
+                        Words::futures(1 - box->chance_of_ceiling_within_horizon));
+    if (!box->full_now) {
+        text += u' ';
+        if (full.p50)
+            text += tr("It is full in %1, %2, in half of the futures.")
+                        .arg(Words::span(*full.p50), ceilingDay(outlook, full));
+        else if (box->chance_of_full_within_horizon <= 0)
+            text += tr("In no future drawn is it full within %1.").arg(horizon);
+        else
+            text += tr("It is full within %1 in %2.")
+                        .arg(horizon, Words::futures(box->chance_of_full_within_horizon));
+    }
     for (const SpaceChange& change : box->changes)
         text += u' ' + tr("Planned and counted: %1, %2.")
                            .arg(Words::full_date(change.on), QString::fromStdString(change.text));

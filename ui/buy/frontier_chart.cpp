@@ -125,7 +125,8 @@ FrontierGeometry FrontierChart::geometryFor(double width, const QFont& font) con
     g.later_band = QRectF(left, y, right - left, band);
     g.plot = QRectF(left, y + band, right - left, plot_height);
     g.years = {0, years, g.plot.bottom(), g.plot.top()};
-    g.cost = {0, dearest * 1.06, left, right};
+    // A mark at no cost does not lie on the years.
+    g.cost = {0, dearest * 1.06, left + em * 0.9, right};
     for (int most = 8; most >= 1; --most) {
         g.cost_ticks = marks_of(dearest * 1.06, most);
         if (g.cost_ticks.size() < 2) break;

@@ -71,7 +71,7 @@ void OfferCard::setState(ShownState state) {
 }
 
 int OfferCard::leastWidth(const QFont& font) {
-    return static_cast<int>(std::ceil(QFontMetricsF(font).height() * 15));
+    return static_cast<int>(std::ceil(QFontMetricsF(font).height() * 13.5));
 }
 
 OfferGeometry OfferCard::geometryFor(double width) const {

@@ -156,12 +156,11 @@ QList<TableField::Column> changeColumns() {
     using Kind = BoxChange::Kind;
     return {{Form::tr("On"), 5, {}, Form::tr("A date, such as 2027-06-01")},
             {Form::tr("What"),
-             5,
-             {kind(Kind::add_groups, Form::tr("adds groups")),
-              kind(Kind::swap_drives, Form::tr("larger drives")),
-              kind(Kind::widen, Form::tr("wider groups")),
-              kind(Kind::resize, Form::tr("new usable size"))},
-             {}},
+             4,
+             {kind(Kind::add_groups, Form::tr("adds")), kind(Kind::swap_drives, Form::tr("swaps")),
+              kind(Kind::widen, Form::tr("widens")), kind(Kind::resize, Form::tr("resizes"))},
+             Form::tr("adds groups, swaps drives for larger ones, widens parity groups, or "
+                      "resizes what is usable")},
             {Form::tr("To"),
              6,
              {},
@@ -172,7 +171,7 @@ QList<TableField::Column> changeColumns() {
              {},
              Form::tr("Of larger drives and wider groups: 1 is the pool's first groups, 2 the "
                       "first further ones, then those added, by date")},
-            {Form::tr("Note"), 3, {}, {}}};
+            {Form::tr("Note"), 4, {}, {}}};
 }
 
 QStringList changeCells(const BoxChange& change) {

@@ -116,31 +116,19 @@ GaugeText GaugeText::of(const BoxOutlook& box, double horizon_days, Day as_of, L
     return t;
 }
 
-namespace {
-
-void add_sentence(QStringList& parts, const QString& part) {
-    if (part.isEmpty()) return;
-    const QChar last = part.back();
-    parts << (last == u'.' || last == u'?' ? part : part + u'.');
-}
-
-}  // namespace
-
-QString GaugeText::course() const {
-    QStringList parts;
-    const bool own_sentence = !when.isEmpty() && when.front().isUpper();
-    add_sentence(parts, when.isEmpty() || own_sentence ? headline : headline + u' ' + when);
-    if (own_sentence) add_sentence(parts, when);
-    for (const QString& part : range) add_sentence(parts, part);
-    add_sentence(parts, full);
-    return parts.join(u' ');
-}
-
 QString GaugeText::description() const {
     QStringList parts;
-    add_sentence(parts, status);
-    add_sentence(parts, course());
-    add_sentence(parts, order);
+    const auto add = [&parts](const QString& part) {
+        if (part.isEmpty()) return;
+        const QChar last = part.back();
+        parts << (last == u'.' || last == u'?' ? part : part + u'.');
+    };
+    add(status);
+    add(when.isEmpty() || when.front().isUpper() ? headline : headline + u' ' + when);
+    if (!when.isEmpty() && when.front().isUpper()) add(when);
+    for (const QString& part : range) add(part);
+    add(full);
+    add(order);
     return parts.join(u' ');
 }
 

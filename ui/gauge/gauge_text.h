@@ -30,8 +30,6 @@ public:
 
     /// Every part in reading order, in sentences.
     QString description() const;
-    /// Headline, range and full, in sentences.
-    QString course() const;
 
     static GaugeText of(const BoxOutlook& box, double horizon_days, Day as_of, Level status);
     /// Shown while there is no answer yet.

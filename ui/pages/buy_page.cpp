@@ -62,12 +62,12 @@ BuyPage::BuyPage(QWidget* parent) : Page(parent) {
     for (QLabel* each : {headline_, detail_, order_, nothing_}) words->addWidget(each);
     sheet()->addLayout(words);
     sheet()->addWidget(strip_);
-    frontier_rule_ = makeRule();
+    frontier_rule_ = addRule();
     sheet()->addWidget(frontier_);
-    space_rule_ = makeRule();
+    space_rule_ = addRule();
     sheet()->addWidget(space_of_.row);
     sheet()->addWidget(space_);
-    blocks_rule_ = makeRule();
+    blocks_rule_ = addRule();
     sheet()->addWidget(blocks_);
     sheet()->addStretch(1);
 

@@ -80,6 +80,20 @@ void Page::setState(ShownState state) {
     applyState();
 }
 
+QFrame* Page::addRule() {
+    auto* rule = new QFrame;
+    rule->setFixedHeight(1);
+    rule->setBackgroundRole(QPalette::Window);
+    rule->setAutoFillBackground(true);
+    rules_.push_back(rule);
+    auto* row = new QHBoxLayout;
+    constexpr int room = static_cast<int>(ring_room);
+    row->setContentsMargins(room, 4, room, 4);
+    row->addWidget(rule);
+    sheet_->addLayout(row);
+    return rule;
+}
+
 void Page::say(const QString& headline, const QString& detail) {
     headline_->setText(headline);
     detail_->setText(detail);
@@ -112,20 +126,6 @@ Page::Chooser Page::makeChooser(const QString& label, const QString& object_name
     return made;
 }
 
-QFrame* Page::makeRule() {
-    auto* rule = new QFrame;
-    rule->setFixedHeight(1);
-    rule->setBackgroundRole(QPalette::Window);
-    rule->setAutoFillBackground(true);
-    hairlines_.push_back(rule);
-    auto* row = new QHBoxLayout;
-    constexpr int room = static_cast<int>(ring_room);
-    row->setContentsMargins(room, 4, room, 4);
-    row->addWidget(rule);
-    sheet()->addLayout(row);
-    return rule;
-}
-
 void Page::dress() {
     if (dressing_) return;
     dressing_ = true;
@@ -135,7 +135,7 @@ void Page::dress() {
     set_text_colour(*detail_, theme.muted);
     QPalette rule;
     rule.setColor(QPalette::Window, theme.rule);
-    for (QFrame* each : hairlines_) each->setPalette(rule);
+    for (QFrame* each : rules_) each->setPalette(rule);
     retheme();
     dressing_ = false;
 }

@@ -54,6 +54,9 @@ protected:
     /// Shows `headline` and `detail` instead of the sheet; both empty: shows the sheet.
     void say(const QString& headline, const QString& detail);
     QVBoxLayout* sheet() const { return sheet_; }
+    /// A hairline between parts of the sheet.
+    QFrame* addRule();
+    const std::vector<QFrame*>& rules() const { return rules_; }  ///< from the top
     /// A labelled list to choose from, with room at its sides; not in the sheet yet.
     struct Chooser {
         QWidget* row = nullptr;
@@ -61,8 +64,6 @@ protected:
         QComboBox* box = nullptr;
     };
     Chooser makeChooser(const QString& label, const QString& object_name);
-    /// A hairline at the end of the sheet so far; it follows the theme.
-    QFrame* makeRule();
     void changeEvent(QEvent* event) override;
     void showEvent(QShowEvent* event) override;
 
@@ -79,7 +80,7 @@ private:
     QScrollArea* scroll_ = nullptr;
     QVBoxLayout* sheet_ = nullptr;
     QLabel *headline_ = nullptr, *detail_ = nullptr;
-    std::vector<QFrame*> hairlines_;
+    std::vector<QFrame*> rules_;
     bool dressing_ = false;
 };
 

@@ -69,14 +69,14 @@ SurePage::SurePage(QWidget* parent) : Page(parent) {
     sheet()->addWidget(state_text_);
     sheet()->addWidget(dataset_.row);
     sheet()->addWidget(turnover_);
-    rules_.push_back(makeRule());
+    addRule();
     sheet()->addWidget(live_);
     sheet()->addSpacing(4);
     sheet()->addWidget(freed_);
-    rules_.push_back(makeRule());
+    addRule();
     sheet()->addWidget(box_.row);
     sheet()->addWidget(drivers_);
-    rules_.push_back(makeRule());
+    addRule();
     auto* unmeasured = new QVBoxLayout;
     unmeasured->setSpacing(3);
     unmeasured->addWidget(unmeasured_title_);
@@ -181,7 +181,7 @@ void SurePage::showDataset() {
     const auto& all = answer()->outlook.datasets;
     const bool any = !all.empty();
     for (ChartSection* section : {turnover_, live_, freed_}) section->setVisible(any);
-    for (std::size_t i = 0; i < 2; ++i) rules_[i]->setVisible(any);
+    for (std::size_t i = 0; i < 2; ++i) rules()[i]->setVisible(any);
     dataset_.row->setVisible(all.size() > 1);
     if (!any) return;
     const int index = std::max(0, index_of(all, shown_dataset_));
@@ -218,7 +218,7 @@ void SurePage::showBox() {
     const Outlook& outlook = answer()->outlook;
     const bool any = !outlook.boxes.empty();
     drivers_->setVisible(any);
-    rules_.back()->setVisible(any);
+    rules().back()->setVisible(any);
     box_.row->setVisible(outlook.boxes.size() > 1);
     if (!any) return;
     int index = index_of(outlook.boxes, shown_box_);

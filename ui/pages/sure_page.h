@@ -9,7 +9,6 @@
 #include <vector>
 
 class QComboBox;
-class QFrame;
 class QLabel;
 class QVBoxLayout;
 
@@ -59,7 +58,6 @@ private:
     BacktestChart *live_chart_ = nullptr, *freed_chart_ = nullptr;
     DriverBars* bars_ = nullptr;
     ChartSection *turnover_ = nullptr, *live_ = nullptr, *freed_ = nullptr, *drivers_ = nullptr;
-    std::vector<QFrame*> rules_;
     QVBoxLayout* list_ = nullptr;
     std::vector<TextButton*> sentences_;
     std::string shown_dataset_, shown_box_;

@@ -100,7 +100,10 @@ TEST(BuyText, NamesTheCheapestThatHoldsAndTheLastSafeDay) {
                   ": the cheapest that lasts 5 years in 9 of 10 futures, 3,900 EUR in all");
     EXPECT_EQ(detail(a), "");
     EXPECT_TRUE(says(BuyText::orderLine(a, "attic"), "1 in 10 futures"));
-    EXPECT_TRUE(says(BuyText::ifNothing(a, "attic"), "80"));
+    EXPECT_EQ(plain(BuyText::ifNothing(a, "attic")).toStdString(),
+              "If nothing is bought, “attic” comes to its 80 % ceiling in about 20 months, around "
+              "Jul 2028 (1 in 10: before Jan 2028 · 9 in 10: before Jun 2029). It is full in about "
+              "3.3 years, around Feb 2030, in half of the futures.");
 }
 
 TEST(BuyText, AnOffersOwnLeadTimeMovesTheLastSafeDay) {
@@ -129,6 +132,13 @@ TEST(BuyText, SaysThatNothingNeedsToBeBought) {
               "Nothing needs to be bought for “attic”: it stays below its ceiling for 5 years in 9 "
               "of 10 futures");
     EXPECT_FALSE(needs_room(attic_of(a), 0.9)) << "the confidence itself is enough";
+    EXPECT_EQ(detail(a), "The offers are compared all the same.");
+    Answer without = sample::buying(0);
+    attic_of(without).chance_of_ceiling_within_horizon = 0;
+    attic_of(without).days_until_ceiling = {};
+    EXPECT_EQ(detail(without), "") << "no offer is asked for";
+    EXPECT_TRUE(says(plain(BuyText::ifNothing(without, "attic")),
+                     "stays below its 80 % ceiling for 5 years in all futures drawn"));
     attic_of(a).chance_of_ceiling_within_horizon = 0.1005;
     EXPECT_TRUE(needs_room(attic_of(a), 0.9));
     EXPECT_TRUE(BuyText::orderLine(sample::answer(), "barn").isEmpty() ||
@@ -320,7 +330,8 @@ TEST(FrontierChart, CostRunsAcrossAndYearsRunUpFromZero) {
     const FrontierGeometry g = chart.geometryFor(700, chart.font());
     ASSERT_EQ(g.points.size(), 6u) << "five that go in, and nothing bought";
     EXPECT_EQ(g.points[0].offer, -1);
-    EXPECT_DOUBLE_EQ(g.points[0].at.x(), g.plot.left());
+    EXPECT_DOUBLE_EQ(g.points[0].at.x(), g.cost.map(0));
+    EXPECT_GT(g.points[0].mark.left(), g.plot.left()) << "clear of the years";
     for (std::size_t i = 1; i < g.points.size(); ++i)
         EXPECT_GE(g.points[i].at.x(), g.points[i - 1].at.x()) << "by cost";
     const double day = g.years.unmap(g.points[1].at.y()) * days_per_year;  // "two more 8 TB drives"
