@@ -215,6 +215,10 @@ TEST_F(WindowTest, WhatToBuyIsTheThirdQuestionAndOpensTheOfferOfACard) {
     ASSERT_EQ(page->cards().size(), 1u);
     page->cards()[0]->click();
     EXPECT_EQ(control<FormPanel>("formPanel")->item(), (ItemRef{ItemKind::offer, 0}));
+
+    pages->setCurrentIndex(0);
+    emit control<FindingsList>("findingsPane")->chosen(QStringLiteral("/offers/0"));
+    EXPECT_EQ(pages->currentWidget(), page) << "a finding about an offer leads here";
 }
 
 TEST_F(WindowTest, HowSureIsTheFourthQuestionAndFollowsTheChosenDataset) {
