@@ -32,6 +32,7 @@ struct PathOutcome {
     bool full = false;
     double full_bytes = 0;
     double full_days = 0;
+    std::vector<Instant> full_begun;  ///< the runs that sent something whole
 };
 
 PathOutcome outcome_of(const std::vector<RunRecord>& runs, Instant down, Instant back) {
@@ -51,6 +52,7 @@ PathOutcome outcome_of(const std::vector<RunRecord>& runs, Instant down, Instant
         }
         if (run.full) {
             o.full = true;
+            o.full_begun.push_back(run.begun);
             if (run.bytes > o.full_bytes) {
                 o.full_bytes = run.bytes;
                 o.full_days = days_between(run.begun, run.done);
@@ -192,10 +194,12 @@ public:
         replayed.closed_link = plan.link;
         replayed.closed_from = down_;
         replayed.closed_to = back_;
+        PathWholes wholes;
+        replayed.wholes = &wholes;
         const auto traces = replay_paths(context_, study_.plans, study_.plan, study_.paths,
                                          replayed, quiet(), 0, 1);
         if (!traces) return {};
-        tell(*traces);
+        tell(*traces, wholes);
         tell_days(*traces);
         const auto longest = [&](const SendContext& c, const std::vector<PlannedSend>& plans) {
             return survived(c, plans, send_, study_.plan, study_.paths, settings_.threads, down_,
@@ -211,15 +215,20 @@ private:
     /// The same stop; progress is told by the caller.
     Progress quiet() const { return {progress_.stop, {}}; }
 
-    void tell(const Traces& traces) {
+    void tell(const Traces& traces, const PathWholes& wholes) {
+        std::vector<bool> whole(study_.plans[send_].datasets.size());
         std::vector<double> backlog;
         std::vector<double> days;
         std::vector<double> ages;
         std::vector<double> full_bytes;
         std::vector<double> full_days;
-        for (const auto& path : traces) {
-            const auto& runs = path[send_];
+        for (std::size_t p = 0; p < traces.size(); ++p) {
+            const auto& runs = traces[p][send_];
             const auto o = outcome_of(runs, down_, back_);
+            for (const auto& w : wholes[p][send_])
+                if (std::find(o.full_begun.begin(), o.full_begun.end(), w.begun) !=
+                    o.full_begun.end())
+                    whole[w.part] = true;
             backlog.push_back(o.backlog_bytes);
             if (o.catch_up_days) days.push_back(*o.catch_up_days);
             if (o.full) {
@@ -231,7 +240,11 @@ private:
         const double n = static_cast<double>(traces.size());
         out_.chance_of_catching_up = double(days.size()) / n;
         out_.chance_base_survives = 1 - double(full_bytes.size()) / n;
-        out_.resends_everything = !full_bytes.empty();
+        out_.resends_whole = !full_bytes.empty();
+        for (std::size_t part = 0; part < whole.size(); ++part)
+            if (whole[part])
+                out_.resent_datasets.push_back(
+                    study_.site.datasets[std::size_t(study_.plans[send_].datasets[part])].name);
         out_.backlog_bytes = run_quantiles(std::move(backlog));
         out_.catch_up_days = run_quantiles(std::move(days));
         out_.oldest_copy_hours = run_quantiles(std::move(ages));
@@ -325,7 +338,7 @@ private:
     OutageDrill out_;
 };
 
-/// Room for a second copy beside the old one, and what is free on the day.
+/// Room for a second copy of what is sent again beside the old one, and what is free on the day.
 void set_room(OutageDrill& drill, const SendStudy& study, std::size_t s, const Evidence& evidence,
               const Settings& settings, const std::stop_token& stop) {
     const auto& site = study.site;
@@ -335,6 +348,10 @@ void set_room(OutageDrill& drill, const SendStudy& study, std::size_t s, const E
     const auto box = std::find_if(site.boxes.begin(), site.boxes.end(),
                                   [&](const Box& b) { return b.name == plan.to; });
     for (const int d : plan.datasets) {
+        const auto& resent = drill.resent_datasets;
+        if (std::find(resent.begin(), resent.end(), site.datasets[std::size_t(d)].name) ==
+            resent.end())
+            continue;
         const auto& model = study.models[std::size_t(d)];
         const double charge =
             box != site.boxes.end()
@@ -402,7 +419,7 @@ tl::expected<OutageDrill, ComputeError> outage_drill(const Site& site, const Evi
                             : " nor within the horizon"));
     auto drill = Drill(*study, *send, settings, q, progress).run();
     if (!drill) return tl::unexpected(ComputeError(Cancelled{}));
-    if (drill->resends_everything) {
+    if (drill->resends_whole) {
         set_room(*drill, *study, *send, evidence, settings, progress.stop);
         if (progress.stop.stop_requested()) return tl::unexpected(ComputeError(Cancelled{}));
     }
