@@ -60,7 +60,8 @@ struct OutageDrill {
     std::optional<double> longest_outage_days;  ///< empty: no limit
     std::vector<OutageRemedy> remedies;
     bool resends_whole = false;  ///< some dataset, on at least one path; the rest is then filled in
-    std::vector<std::string> resent_datasets;  ///< those, in the send's order
+    /// Those that are sent whole on at least half of such paths, at least the most frequent one.
+    std::vector<std::string> resent_datasets;
     RunQuantiles resend_bytes;     ///< payload of the run that sends them, the rest of it included
     RunQuantiles resend_days;      ///< from its beginning to its end, closed hours included
     double room_needed_bytes = 0;  ///< on the box, as it counts them, p50
