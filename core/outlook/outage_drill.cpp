@@ -371,7 +371,7 @@ void set_room(OutageDrill& drill, const std::vector<std::vector<bool>>& resent,
         }
         if (needed > 0) room.push_back(needed);
     }
-    if (!room.empty()) drill.room_needed_bytes = quantile_of(room, 0.5);
+    drill.room_needed_bytes = quantile_of(room, 0.5);
     Settings few = settings;
     few.paths = std::min(few.paths, box_paths);
     few.judged = false;
