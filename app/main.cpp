@@ -54,7 +54,7 @@ int main(int argc, char** argv) {
     if (has_display()) {
         std::optional<std::string> site;
         if (!arguments->files.empty()) site = arguments->files.front();
-        return ullage::ui::runWindow(argc, argv, site, arguments->settings);
+        return ullage::ui::runWindow(argc, argv, site, arguments->settings, arguments->allow_outside);
     }
     const char* const why = "there is no display, so no window can open";
 #else

@@ -28,6 +28,9 @@ const std::vector<Option>& options() {
         {"--seed", true, {Command::forecast, Command::window, Command::solve, Command::outage}},
         {"--threads", true, {Command::forecast, Command::window, Command::solve, Command::outage}},
         {"--as-of", true, {Command::forecast, Command::window, Command::solve, Command::outage}},
+        {"--allow-outside",
+         false,
+         {Command::forecast, Command::window, Command::solve, Command::outage, Command::check}},
         {"--for", true, {Command::solve}},
         {"--box", true, {Command::solve}},
         {"--send", true, {Command::solve, Command::outage}},
@@ -96,6 +99,7 @@ std::string set_option(Arguments& a, const std::string& name, const std::string&
     if (name == "--pictures") a.pictures = value;
     if (name == "--columns") a.columns = split_at_commas(value);
     if (name == "--skip-bad-lines") a.skip_bad_lines = true;
+    if (name == "--allow-outside") a.allow_outside = true;
     if (name == "--paths")
         return number(1, most_paths, [&](auto n) { a.settings.paths = static_cast<int>(n); });
     if (name == "--seed") return number(0, UINT64_MAX, [&](auto n) { a.settings.seed = n; });
@@ -276,6 +280,7 @@ std::string help_text() {
       --json FILE|-
                                    both also take --paths, --seed, --threads, --as-of
   ullage check SITE                every problem of a site file, with where and how to mend it
+      --allow-outside              with any SITE: its listings may lie outside its folder
   ullage --help | --version
 
 A file named - is standard output; nothing else is printed there then.

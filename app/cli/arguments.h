@@ -20,6 +20,7 @@ struct Arguments {
     std::optional<std::string> pictures;       ///< a folder
     std::vector<std::string> columns;
     bool skip_bad_lines = false;
+    bool allow_outside = false;                ///< listings may lie outside the site's folder
     SolveFor solve_for = SolveFor::link_rate;
     std::optional<std::string> box, send;      ///< by name
     std::optional<double> confidence;          ///< above 0.5, below 1

@@ -81,16 +81,18 @@ struct Loaded {
     Evidence evidence;
 };
 
-tl::expected<Loaded, ExitStatus> load(const std::string& file) {
+tl::expected<Loaded, ExitStatus> load(const std::string& file, const Arguments& arguments) {
     auto site = read_site_file(file);
     if (!site) {
         print_problems(site.error());
         return tl::unexpected(status_of(site.error()));
     }
-    auto evidence = load_evidence(*site, folder_of(file));
+    auto evidence = load_evidence(*site, folder_of(file),
+                                  [&](const std::string&) { return arguments.allow_outside; });
     if (!evidence) {
         auto status = input_wrong;
-        for (const auto& bad : evidence.error()) {
+        for (auto& bad : evidence.error()) {
+            if (bad.file.empty()) bad.file = file;
             print_problems(bad);
             if (bad.unreadable) status = file_trouble;
         }
@@ -144,7 +146,7 @@ int run_forecast(const Arguments& arguments, const DrawPictures& draw) {
     std::vector<Answer> answers;
     ExitStatus worst = done;
     for (const auto& file : arguments.files) {
-        const auto loaded = load(file);
+        const auto loaded = load(file, arguments);
         const auto status = [&]() -> ExitStatus {
             if (!loaded) return loaded.error();
             auto a = answer_of(*loaded, settings, interrupt.token());
@@ -218,7 +220,7 @@ namespace {
 template <class Ask, class Text, class Json>
 int answer_question(const Arguments& arguments, const Ask& ask, const Text& text, const Json& json) {
     InterruptWatch interrupt;
-    const auto loaded = load(arguments.files.front());
+    const auto loaded = load(arguments.files.front(), arguments);
     if (!loaded) return loaded.error();
     const auto result = [&] {
         ProgressLine line(loaded->file);
@@ -289,7 +291,7 @@ int run_outage(const Arguments& arguments) {
 }
 
 int run_check(const Arguments& arguments) {
-    const auto loaded = load(arguments.files.front());
+    const auto loaded = load(arguments.files.front(), arguments);
     if (!loaded) return loaded.error();
     Settings one_path;
     one_path.paths = 1;

@@ -2,6 +2,7 @@
 #include "core/findings/findings.h"
 
 #include "core/findings/send_findings.h"
+#include "core/findings/space_findings.h"
 #include "core/findings/words.h"
 
 #include <algorithm>
@@ -27,7 +28,8 @@ public:
 
     std::vector<Finding> write() {
         for (const auto& b : outlook_.boxes) box(b);
-        for (const auto& s : outlook_.sends) send(s);
+        take(offer_findings(site_, outlook_));
+        for (const auto& s : outlook_.sends) take(send_findings(site_, outlook_, s, prefixes_));
         if (!outlook_.sends.empty()) add(Level::note, "/sends", receiving_practice());
         for (std::size_t d = 0; d < outlook_.datasets.size(); ++d) dataset(d);
         general();
@@ -60,13 +62,9 @@ private:
         return "";
     }
 
-    /// The horizon is exact, not "about".
-    std::string horizon() const {
-        const double years = outlook_.horizon_days / days_per_year;
-        if (std::abs(years - std::round(years)) < 0.01 && years >= 0.99)
-            return plural(std::lround(years), "year", "years");
-        return plural(std::lround(outlook_.horizon_days), "day", "days");
-    }
+    std::string horizon() const { return say_horizon(outlook_.horizon_days); }
+
+    void take(const std::vector<Finding>& said) { findings_.insert(findings_.end(), said.begin(), said.end()); }
 
     void box(const BoxOutlook& b) {
         const std::string about = box_pointer(b.name);
@@ -121,8 +119,28 @@ private:
                     : fmt::format("No shorter ladder would keep {} below its ceiling for {}: it takes more space, or "
                                   "less data.", b.name, horizon()));
         }
+        nothing_bought(b, about);
         shares(b, about);
         matters(b, about);
+        take(space_findings(outlook_, b, about, prefixes_));
+    }
+
+    /// What comes of leaving a box as it is, where its ceiling comes.
+    void nothing_bought(const BoxOutlook& b, const std::string& about) {
+        if (!b.order_by || b.full_now) return;
+        if (const auto& full = b.days_until_full.p50)
+            add(Level::note, about,
+                fmt::format("If nothing is bought, {} is full in {}, around {}, in half of the futures: then nothing "
+                            "more is written there, and no copy arrives.", b.name, say_days(*full),
+                            month_of(outlook_.as_of, *full)));
+        else if (b.chance_of_full_within_horizon > 0)
+            add(Level::note, about,
+                fmt::format("If nothing is bought, {} is full within {} in {}.", b.name, horizon(),
+                            say_futures(b.chance_of_full_within_horizon)));
+        else
+            add(Level::note, about,
+                fmt::format("If nothing is bought, {} passes its ceiling but is not full within {} in any future "
+                            "drawn.", b.name, horizon()));
     }
 
     /// The input that moves the day most, where there is a day to move.
@@ -161,11 +179,6 @@ private:
                                                 format_percent(held, 2)));
     }
 
-    void send(const SendOutlook& s) {
-        const auto said = send_findings(site_, outlook_, s, prefixes_);
-        findings_.insert(findings_.end(), said.begin(), said.end());
-    }
-
     void dataset(std::size_t d) {
         const std::string about = fmt::format("/datasets/{}", d);
         const auto& o = outlook_.datasets[d];
@@ -184,10 +197,6 @@ private:
                     fmt::format("“{}” keeps every snapshot on {}: nothing is ever given back there, so it "
                                 "fills for certain; a ladder of its own would end that.",
                                 site_.sends[i].name, site_.sends[i].to));
-        if (!site_.offers.empty())
-            add(Level::note, "/offers",
-                fmt::format("{} read and not compared yet.",
-                            plural(static_cast<long>(site_.offers.size()), "offer is", "offers are")));
         if (outlook_.boxes.empty())
             add(Level::note, "", "No box has a pool or a usable size, so none is forecast.");
     }

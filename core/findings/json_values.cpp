@@ -20,6 +20,8 @@ Value number(const std::optional<double>& value) { return value ? number(*value)
 
 Value bytes(double value) {
     if (!std::isfinite(value)) return nullptr;
+    // Beyond 2^63 (9 EB) a byte more or less cannot be held.
+    if (std::fabs(value) >= 9.2e18) return number(value);
     return std::llround(value);
 }
 

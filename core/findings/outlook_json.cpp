@@ -25,6 +25,36 @@ Json byte_band(const Band& b) {
     return {{"p10", bytes(b.p10)}, {"p50", bytes(b.p50)}, {"p90", bytes(b.p90)}};
 }
 
+Json capacity_json(const std::optional<PoolCapacity>& c) {
+    if (!c) return nullptr;
+    return {{"label_bytes", bytes(c->label_bytes)},       {"drive_bytes", bytes(c->drive_bytes)},
+            {"spare_bytes", bytes(c->spare_bytes)},       {"formatted_bytes", bytes(c->formatted_bytes)},
+            {"raw_bytes", bytes(c->raw_bytes)},           {"charged_bytes", bytes(c->charged_bytes)},
+            {"reserve_bytes", bytes(c->reserve_bytes)},   {"log_bytes", bytes(c->log_bytes)},
+            {"usable_bytes", bytes(c->usable_bytes)}};
+}
+
+Json costs_json(const std::vector<BlockCost>& costs) {
+    Json all = Json::array();
+    for (const auto& c : costs)
+        all.push_back({{"dataset", c.dataset},
+                       {"block_bytes", bytes(c.block_bytes)},
+                       {"used_per_stored_byte", number(c.charge)},
+                       {"better_block_bytes", bytes(c.better_block_bytes)},
+                       {"used_per_stored_byte_then",
+                        c.better_block_bytes ? number(c.better_charge) : Json(nullptr)}});
+    return all;
+}
+
+Json shape_json(const std::optional<BetterShape>& s) {
+    if (!s) return nullptr;
+    return {{"text", s->text},
+            {"usable_bytes", bytes(s->usable_bytes)},
+            {"used_per_stored_byte", number(s->charge)},
+            {"used_per_stored_byte_now", number(s->charge_now)},
+            {"holds_more", number(s->gain)}};
+}
+
 Json box_json(const BoxOutlook& b) {
     Json fill = Json::array();
     for (const auto& p : b.fill)
@@ -32,7 +62,14 @@ Json box_json(const BoxOutlook& b) {
                         {"used_bytes", byte_band(p.used_bytes)},
                         {"live_bytes", bytes(p.live_bytes.p50)},
                         {"held_bytes", byte_band(p.held_bytes)},
+                        {"usable_bytes", bytes(p.usable_bytes)},
                         {"fill", number(p.fill)}});
+    Json changes = Json::array();
+    for (const auto& c : b.changes)
+        changes.push_back({{"on", format_date(c.on)},
+                           {"text", c.text},
+                           {"usable_bytes", bytes(c.usable_bytes)},
+                           {"ceiling_bytes", bytes(c.ceiling_bytes)}});
     return {{"name", b.name},
             {"raw_bytes", b.raw_bytes > 0 ? bytes(b.raw_bytes) : Json(nullptr)},
             {"usable_bytes", bytes(b.usable_bytes)},
@@ -43,7 +80,57 @@ Json box_json(const BoxOutlook& b) {
             {"chance_of_full_within_horizon", number(b.chance_of_full_within_horizon)},
             {"order_by", b.order_by ? Json(format_date(*b.order_by)) : Json(nullptr)},
             {"ladder_that_fits_days", b.ladder_that_fits ? number(b.ladder_that_fits->longest_days) : Json(nullptr)},
+            {"capacity", capacity_json(b.capacity)},
+            {"block_costs", costs_json(b.costs)},
+            {"better_shape", shape_json(b.better_shape)},
+            {"changes", std::move(changes)},
             {"fill", std::move(fill)}};
+}
+
+Json rebuild_json(const std::optional<RebuildExposure>& r) {
+    if (!r) return nullptr;
+    return {{"hours", number(r->hours)},
+            {"others_in_group", r->others},
+            {"further_failures_survived", r->spare_failures},
+            {"yearly_failure_rate", number(r->yearly_failures)},
+            {"chance_of_another_failure", number(r->chance_of_another)}};
+}
+
+std::string offer_word(Offer::As as) {
+    switch (as) {
+        case Offer::As::drives: return "drives";
+        case Offer::As::added: return "added";
+        case Offer::As::box: return "box";
+    }
+    return {};
+}
+
+Json offer_json(const OfferOutlook& o) {
+    return {{"name", o.name},
+            {"box", o.box},
+            {"as", offer_word(o.as)},
+            {"usable_bytes", bytes(o.usable_bytes)},
+            {"ceiling_bytes", bytes(o.ceiling_bytes)},
+            {"drives", o.drives},
+            {"running_from", format_date(o.running_from)},
+            {"chance_of_lasting", number(o.chance_of_lasting)},
+            {"chance_too_late", number(o.chance_too_late)},
+            {"days_until_ceiling", day_quantiles(o.days_until_ceiling)},
+            {"price", number(o.price)},
+            {"purchases", o.purchases},
+            {"replacement_cost", number(o.replacement_cost)},
+            {"energy_cost", number(o.energy_cost)},
+            {"cost_total", number(o.cost_total)},
+            {"cost_per_usable_tib_year", number(o.cost_per_usable_tib_year)},
+            {"rebuild", rebuild_json(o.rebuild)},
+            {"goes_in", o.does_not_go_in.empty()},
+            {"obstacle", o.does_not_go_in.empty() ? Json(nullptr) : Json(o.does_not_go_in)},
+            {"holds", o.holds},
+            {"recommended", o.recommended},
+            {"dominated_by", o.dominated_by.empty() ? Json(nullptr) : Json(o.dominated_by)},
+            {"rank", o.rank},
+            {"capacity", capacity_json(o.capacity)},
+            {"assumptions", o.assumptions}};
 }
 
 Json weekday_json(const WeekdayRuns& w) {
@@ -194,6 +281,8 @@ Json answer_json(const Answer& a) {
     for (const auto& s : o.sends) sends.push_back(send_json(s));
     Json datasets = Json::array();
     for (const auto& d : o.datasets) datasets.push_back(dataset_json(d));
+    Json offers = Json::array();
+    for (const auto& offer : o.offers) offers.push_back(offer_json(offer));
     Json drivers = Json::array();
     for (const auto& d : o.drivers) drivers.push_back(driver_json(d));
     Json findings = Json::array();
@@ -206,10 +295,11 @@ Json answer_json(const Answer& a) {
             {"horizon_days", number(o.horizon_days)},
             {"paths", o.paths},
             {"seed", o.seed},
+            {"currency", o.currency},
             {"boxes", std::move(boxes)},
             {"sends", std::move(sends)},
             {"datasets", std::move(datasets)},
-            {"offers", Json::array()},
+            {"offers", std::move(offers)},
             {"drivers", std::move(drivers)},
             {"findings", std::move(findings)}};
 }
@@ -240,7 +330,7 @@ std::string outlook_csv(const std::vector<Answer>& answers) {
                 csv += fmt::format("{},{},{},{:.0f},{:.0f},{:.0f},{:.0f},{:.0f},{:.0f},{:.6f}\n",
                                    csv_field(a.outlook.site), csv_field(b.name), format_date(p.date),
                                    p.used_bytes.p10, p.used_bytes.p50, p.used_bytes.p90, p.live_bytes.p50,
-                                   p.held_bytes.p50, b.usable_bytes, p.fill);
+                                   p.held_bytes.p50, p.usable_bytes, p.fill);
     return csv;
 }
 

@@ -65,10 +65,16 @@ std::string one(const LadderAnswer& a) {
 
 std::string one(const OrderDateAnswer& a, Day as_of) {
     if (!a.order_by) return fmt::format("{}: nothing to order within the horizon.", a.box);
-    return fmt::format("{}: order by {}{}; the ceiling may come on {}, and a delivery takes {}.",
-                       a.box, format_date(*a.order_by),
-                       *a.order_by <= as_of ? ", which is past" : "",
-                       format_date(add_days(as_of, *a.ceiling_day)), say_days(a.lead_time_days));
+    std::string text = fmt::format(
+        "{}: order by {}{}; the ceiling may come on {}, and a delivery takes {}. If nothing is "
+        "bought, it is ",
+        a.box, format_date(*a.order_by), *a.order_by <= as_of ? ", which is past" : "",
+        format_date(add_days(as_of, *a.ceiling_day)), say_days(a.lead_time_days));
+    if (a.full_day)
+        return text + fmt::format("full around {} in half of the futures.", month_of(as_of, *a.full_day));
+    return text + (a.chance_of_full > 0
+                       ? fmt::format("full within the horizon in {}.", say_futures(a.chance_of_full))
+                       : std::string("not full within the horizon, but over its ceiling."));
 }
 
 }  // namespace
@@ -119,7 +125,9 @@ std::string solve_json(const SolveAnswer& a) {
             {{"box", x.box},
              {"order_by", x.order_by ? Json(format_date(*x.order_by)) : Json(nullptr)},
              {"days_until_ceiling", number(x.ceiling_day)},
-             {"lead_time_days", number(x.lead_time_days)}});
+             {"lead_time_days", number(x.lead_time_days)},
+             {"days_until_full", number(x.full_day)},
+             {"chance_of_full_within_horizon", number(x.chance_of_full)}});
     return text_of({{"format", "ullage-solve"},
                     {"version", answer_version},
                     {"site", a.site},

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/findings/findings.h"
+#include "core/findings/words.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -102,6 +103,27 @@ std::string what_matters(const Outlook& o) {
            "  missing to 100 %: what changes from day to day, and what inputs do together\n";
 }
 
+std::string offers_table(const Outlook& o) {
+    if (o.offers.empty()) return {};
+    std::vector<std::vector<std::string>> rows = {
+        {"Offers", "for", "usable", "lasts", "ceiling in", "cost", "a TiB-year", "what of it"}};
+    std::vector<const OfferOutlook*> order;
+    for (const auto& x : o.offers) order.push_back(&x);
+    std::stable_sort(order.begin(), order.end(), [](const auto* a, const auto* b) {
+        return std::make_tuple(a->box, a->rank) < std::make_tuple(b->box, b->rank);
+    });
+    for (const auto* x : order)
+        rows.push_back({x->name, x->box, format_bytes({x->usable_bytes}), format_percent(x->chance_of_lasting, 2),
+                        three_days(x->days_until_ceiling), say_money(x->cost_total, o.currency),
+                        say_money(x->cost_per_usable_tib_year, o.currency),
+                        x->recommended            ? "recommended"
+                        : !x->does_not_go_in.empty() ? "does not go in"
+                        : !x->dominated_by.empty()   ? "outdone"
+                        : x->holds                   ? "holds"
+                                                     : "does not last"});
+    return "\n" + table(rows) + "  lasts: share of the futures below the ceiling to the horizon; cost: over the horizon\n";
+}
+
 std::string short_hours(double h) { return fmt::format("{:.{}f}", h, h < 10 ? 1 : 0); }
 
 }  // namespace
@@ -149,6 +171,7 @@ std::string outlook_tables(const Answer& answer, int width) {
                             d.measured ? "measured" : d.curve.empty() ? "none" : "typed"});
         text += "\n" + table(rows);
     }
+    text += offers_table(o);
     text += what_matters(o);
     text += "\nFindings\n";
     constexpr std::size_t indent = 12;

@@ -23,6 +23,32 @@ std::string say_chance(double chance) {
     return fmt::format("{} in 10", tenths);
 }
 
+std::string say_futures(double share) {
+    if (share <= 0) return "no future drawn";
+    if (share >= 1) return "all futures drawn";
+    const double tenths = share * 10;
+    if (std::abs(tenths - std::round(tenths)) < 1e-6) return fmt::format("{:.0f} of 10 futures", tenths);
+    const double percent = std::clamp(std::round(share * 100), 1.0, 99.0);
+    return fmt::format("{:.0f} % of futures", percent);
+}
+
+std::string say_money(double amount, const std::string& currency) {
+    std::string text = fmt::format("{:.{}f}", amount, std::abs(amount) < 100 ? 2 : 0);
+    if (std::abs(amount) >= 10 && std::abs(amount) < 100) text = fmt::format("{:.1f}", amount);
+    const std::size_t point = text.find('.');
+    std::size_t at = point == std::string::npos ? text.size() : point;
+    const std::size_t first = text.front() == '-' ? 1 : 0;
+    while (at > first + 3) text.insert(at -= 3, ",");
+    return text + " " + currency;
+}
+
+std::string say_horizon(double days) {
+    const double years = days / days_per_year;
+    if (std::abs(years - std::round(years)) < 0.01 && years >= 0.99)
+        return plural(std::lround(years), "year", "years");
+    return plural(std::lround(days), "day", "days");
+}
+
 std::string say_hours(double hours) {
     if (hours < 1) return plural(std::max(1L, std::lround(hours * 60)), "minute", "minutes");
     if (hours < 10) return fmt::format("{:.1f} hours", hours);

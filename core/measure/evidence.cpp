@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measure/evidence.h"
 
+#include "core/units/quoted_text.h"
+
 #include <filesystem>
 #include <fmt/format.h>
 #include <fstream>
@@ -13,7 +15,8 @@ tl::expected<std::string, std::string> read_text_file(const std::string& path, s
     std::error_code error;
     const auto status = fs::status(path, error);
     if (error || !fs::exists(status)) return tl::unexpected(std::string("there is no such file"));
-    if (!fs::is_regular_file(status)) return tl::unexpected(std::string("this is not a regular file"));
+    if (fs::is_directory(status)) return tl::unexpected(std::string("this is a folder; name a file"));
+    if (!fs::is_regular_file(status)) return tl::unexpected(std::string("this is not a regular file; name one"));
     const auto size = fs::file_size(path, error);
     if (!error && size > limit_bytes)
         return tl::unexpected(
@@ -27,13 +30,37 @@ tl::expected<std::string, std::string> read_text_file(const std::string& path, s
     return text;
 }
 
-tl::expected<Evidence, std::vector<BadInput>> load_evidence(const Site& site, const std::string& folder) {
+namespace {
+
+/// Links followed; what cannot be told is left to reading, which cannot open it either.
+bool leads_out_of(const std::string& folder, const fs::path& path) {
+    std::error_code error;
+    const fs::path base = fs::weakly_canonical(folder.empty() ? "." : folder, error);
+    if (error) return false;
+    const fs::path target = fs::weakly_canonical(path, error);
+    if (error) return false;
+    const fs::path way = target.lexically_relative(base);
+    return way.empty() || *way.begin() == "..";
+}
+
+}  // namespace
+
+tl::expected<Evidence, std::vector<BadInput>> load_evidence(const Site& site, const std::string& folder,
+                                                            const MayLieOutside& outside) {
     Evidence evidence;
     std::vector<BadInput> bad;
     const auto path_of = [&](const std::string& name) { return (fs::path(folder) / name).string(); };
-    const auto read = [&](const std::string& name, auto parse, auto& into) {
+    const auto read = [&](const std::string& where, const std::string& name, auto parse, auto& into) {
         if (name.empty() || into.count(name) > 0) return;
         const std::string path = path_of(name);
+        if (leads_out_of(folder, path) && !(outside && outside(name))) {
+            bad.push_back({"",
+                           {{where, fmt::format("{} lies outside the site's folder; put it into that folder, or "
+                                                "allow it with --allow-outside",
+                                                in_quotes(name))}},
+                           false});
+            return;
+        }
         const auto text = read_text_file(path);
         if (!text) {
             bad.push_back({path, {{"", text.error()}}, true});
@@ -45,11 +72,13 @@ tl::expected<Evidence, std::vector<BadInput>> load_evidence(const Site& site, co
         else
             into[name] = *std::move(parsed);
     };
-    for (const auto& dataset : site.datasets) {
+    for (std::size_t i = 0; i < site.datasets.size(); ++i) {
+        const auto& dataset = site.datasets[i];
         if (dataset.turnover)
-            read(dataset.turnover->listing, [](const std::string& t) { return parse_listing(t); },
-                 evidence.listings);
-        read(dataset.usage, [](const std::string& t) { return parse_usage(t); }, evidence.usages);
+            read(fmt::format("/datasets/{}/turnover/listing", i), dataset.turnover->listing,
+                 [](const std::string& t) { return parse_listing(t); }, evidence.listings);
+        read(fmt::format("/datasets/{}/usage", i), dataset.usage,
+             [](const std::string& t) { return parse_usage(t); }, evidence.usages);
     }
     if (!bad.empty()) return tl::unexpected(bad);
     return evidence;

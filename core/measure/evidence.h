@@ -5,6 +5,7 @@
 #include "core/measure/listing.h"
 #include "core/site/site.h"
 
+#include <functional>
 #include <string>
 #include <tl/expected.hpp>
 #include <vector>
@@ -15,8 +16,14 @@ namespace ullage {
 tl::expected<std::string, std::string> read_text_file(const std::string& path,
                                                       std::size_t limit_bytes = std::size_t{1} << 30);
 
-/// Every listing and usage history of the site, once each; paths are relative to `folder`.
-tl::expected<Evidence, std::vector<BadInput>> load_evidence(const Site& site, const std::string& folder);
+/// Whether a file that the site names may lie outside the site's folder; empty: none may.
+using MayLieOutside = std::function<bool(const std::string& name)>;
+
+/// Every listing and usage history of the site, once each; paths are relative to `folder`. A site may
+/// come from someone else, so a path that leads out of the folder, by its text or by a link, is not
+/// opened: the problem then has no file and the pointer of the member that names it.
+tl::expected<Evidence, std::vector<BadInput>> load_evidence(const Site& site, const std::string& folder,
+                                                            const MayLieOutside& outside = {});
 
 /// The folder of a site's file: what its listing paths are relative to ("." for a bare name).
 std::string folder_of(const std::string& site_path);

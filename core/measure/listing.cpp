@@ -2,6 +2,7 @@
 #include "core/measure/listing.h"
 
 #include "core/units/quantity_text.h"
+#include "core/units/quoted_text.h"
 
 #include <algorithm>
 #include <array>
@@ -179,7 +180,8 @@ tl::expected<Table, Problems> table_of(std::string_view text, const std::vector<
     auto columns = columns_of(names, roles, from_header);
     if (!columns)
         return tl::unexpected(Problems{
-            {from_header ? fmt::format("line {}", table.lines.front().number) : "", columns.error()}});
+            {from_header ? fmt::format("line {}", table.lines.front().number) : "",
+             without_controls(columns.error())}});
     table.columns = *std::move(columns);
     if (from_header) table.lines.erase(table.lines.begin());
     if (table.lines.empty())
@@ -187,9 +189,9 @@ tl::expected<Table, Problems> table_of(std::string_view text, const std::vector<
     return table;
 }
 
-void add(Problems& problems, int line, std::string what) {
+void add(Problems& problems, int line, const std::string& what) {
     if (problems.size() < most_problems)
-        problems.push_back({fmt::format("line {}", line), std::move(what)});
+        problems.push_back({fmt::format("line {}", line), without_controls(what)});
     else if (problems.size() == most_problems)
         problems.push_back({"", fmt::format("and more; the first {} are listed", most_problems)});
 }
@@ -215,6 +217,8 @@ tl::expected<std::pair<std::string, Snapshot>, std::string> snapshot_of(const Ta
     }
     s.name = texts[0];
     if (s.name.empty()) return tl::unexpected(std::string("the snapshot has no name"));
+    if (const auto control = control_character(s.name))
+        return tl::unexpected(fmt::format("the name contains the control character {}; leave it out", *control));
     const auto taken = parse_instant(texts[1]);
     if (!taken) return tl::unexpected(taken.error());
     s.taken = *taken;
@@ -252,7 +256,7 @@ tl::expected<std::vector<Listing>, Problems> parse_listing(std::string_view text
         auto parsed = snapshot_of(*table, line);
         if (!parsed) {
             if (options.skip_bad_lines)
-                skipped.push_back(fmt::format("line {} left out: {}", line.number, parsed.error()));
+                skipped.push_back(fmt::format("line {} left out: {}", line.number, without_controls(parsed.error())));
             else
                 add(problems, line.number, parsed.error());
             continue;

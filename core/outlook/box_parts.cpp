@@ -5,20 +5,15 @@
 
 namespace ullage {
 
-tl::expected<PoolCapacity, std::string> capacity_of(const Box& box) {
-    if (box.pool) return capacity(*box.pool);
-    PoolCapacity size;
-    if (box.usable) size.usable_bytes = box.usable->value.value;
-    return size;
-}
-
-double charge_on(const Box& box, const Dataset& dataset, double compression_ratio) {
-    return box.pool ? charge_per_stored_byte(*box.pool, dataset.block_size.value, compression_ratio)
-                    : 1.0;
+std::vector<double> grid_of(const SendContext& context) {
+    auto days = event_days(context.models);
+    for (const double day : change_days(context.site)) days.push_back(day);
+    return time_grid(context.horizon_days, days);
 }
 
 std::vector<BoxPart> box_parts(const SendContext& context, const std::vector<PlannedSend>& sends,
-                               const std::vector<double>& days, std::size_t box, int row) {
+                               const std::vector<double>& days, std::size_t box, int row,
+                               const BoxSpace& space, const std::vector<OfferSpace>& offers) {
     const auto& there = context.site.boxes[box];
     std::vector<BoxPart> parts;
     for (std::size_t d = 0; d < context.models.size(); ++d) {
@@ -27,7 +22,6 @@ std::vector<BoxPart> box_parts(const SendContext& context, const std::vector<Pla
         BoxPart part;
         part.box = row;
         part.dataset = static_cast<int>(d);
-        part.charge = charge_on(there, dataset, model.compression_ratio);
         if (dataset.home == there.name) {
             part.kept = kept_at_home(LadderClock(dataset.ladder, context.zone), model.known,
                                      context.start, days);
@@ -37,6 +31,10 @@ std::vector<BoxPart> box_parts(const SendContext& context, const std::vector<Pla
         } else {
             continue;
         }
+        part.charges = space.charges(dataset, model, part.kept, context.start, days);
+        for (const auto& offer : offers)
+            part.offers.push_back(
+                {offer.offer, offer.space->charges(dataset, model, part.kept, context.start, days)});
         parts.push_back(std::move(part));
     }
     return parts;

@@ -2,25 +2,27 @@
 #pragma once
 /// What a box keeps of each dataset over time, and what a stored byte takes there.
 
+#include "core/outlook/box_space.h"
 #include "core/outlook/send_plan.h"
-#include "core/pool/pool.h"
 
 #include <cstddef>
-#include <string>
-#include <tl/expected.hpp>
 #include <vector>
 
 namespace ullage {
 
-/// Its pool's capacity, or one of the usable size alone; nothing (0 bytes) where neither is given. The error
-/// is a sentence about the pool.
-tl::expected<PoolCapacity, std::string> capacity_of(const Box& box);
+/// The times at which all paths of a site are evaluated.
+std::vector<double> grid_of(const SendContext& context);
 
-/// Usable bytes taken by one stored byte: by its pool, 1 where only a usable size is known.
-double charge_on(const Box& box, const Dataset& dataset, double compression_ratio);
+/// The space a box would have by an offer, and the number the offer has among those drawn.
+struct OfferSpace {
+    int offer = 0;
+    const BoxSpace* space = nullptr;
+};
 
-/// For the box (index in the site) at each of `days`; `row` is the number it has among those drawn.
+/// For the box (index in the site) at each of `days`; `row` is the number it has among those drawn,
+/// −1 if only offers for it are.
 std::vector<BoxPart> box_parts(const SendContext& context, const std::vector<PlannedSend>& sends,
-                               const std::vector<double>& days, std::size_t box, int row);
+                               const std::vector<double>& days, std::size_t box, int row,
+                               const BoxSpace& space, const std::vector<OfferSpace>& offers = {});
 
 }  // namespace ullage

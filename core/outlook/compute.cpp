@@ -1,21 +1,27 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/link/hours.h"
+#include "core/outlook/block_costs.h"
 #include "core/outlook/box_parts.h"
 #include "core/outlook/drivers.h"
 #include "core/outlook/event_text.h"
 #include "core/outlook/ladder_fit.h"
 #include "core/outlook/measured_view.h"
 #include "core/outlook/models.h"
+#include "core/outlook/offers.h"
 #include "core/outlook/outlook.h"
+#include "core/outlook/outlook_laws.h"
 #include "core/outlook/paths.h"
 #include "core/outlook/send_outlooks.h"
+#include "core/outlook/space_text.h"
 #include "core/pool/pool.h"
 #include "core/site/site_json.h"
 #include "core/units/quantiles.h"
 #include "core/units/quantity_text.h"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
+#include <cstdio>
 #include <fmt/format.h>
 
 namespace ullage {
@@ -48,11 +54,11 @@ struct Passages {
 };
 
 Passages passages_of(const std::vector<double>& days, const std::vector<float>& used,
-                     std::size_t paths, double limit) {
+                     std::size_t paths, const std::vector<double>& limits) {
     Passages result;
     result.paths = paths;
     for (std::size_t p = 0; p < paths; ++p)
-        if (const auto day = first_passage(days, &used[p], paths, limit)) result.days.push_back(*day);
+        if (const auto day = first_passage(days, &used[p], paths, limits)) result.days.push_back(*day);
     std::sort(result.days.begin(), result.days.end());
     return result;
 }
@@ -84,14 +90,18 @@ public:
         auto models = dataset_models(site_, evidence_, site_.as_of, settings_.judged);
         if (!models) return failed(models.error());
         models_ = *std::move(models);
-        if (auto problems = forecast_boxes(); !problems.empty()) return failed(std::move(problems));
+        if (auto problems = find_spaces(); !problems.empty()) return failed(std::move(problems));
 
         SendContext context{site_, zone_, start_, in_days(site_.horizon.value), models_};
+        plan_.days = grid_of(context);
+        auto offers = plan_offers(site_, spaces_, plan_.days);
+        if (!offers) return failed(offers.error());
+        offers_ = *std::move(offers);
         auto sends = plan_sends(context);
         if (!sends) return failed(sends.error());
         sends_ = *std::move(sends);
 
-        plan_paths();
+        plan_paths(context);
         const auto ceilings = ceilings_of_boxes();
         const auto moved = sensitivity(models_, plan_, ceilings, progress_);
         if (!moved) return tl::unexpected(ComputeError(Cancelled{}));
@@ -101,6 +111,7 @@ public:
 
         Outlook outlook;
         outlook.site = site_.name;
+        outlook.currency = site_.currency;
         outlook.as_of = site_.as_of;
         outlook.horizon_days = in_days(site_.horizon.value);
         outlook.confidence = site_.confidence;
@@ -112,6 +123,8 @@ public:
             if (box.chance_of_ceiling_within_horizon > 1 - site_.confidence)
                 box.ladder_that_fits = ladder_that_fits(context, box_of_[b]);
         }
+        outlook.offers = compare_offers(site_, offers_, ceiling_days(outlook.boxes), plan_.days,
+                                        paths->offer_used, paths->paths);
         for (std::size_t d = 0; d < models_.size(); ++d)
             outlook.datasets.push_back(dataset_outlook(models_[d]));
         outlook.drivers = ranked_drivers(*moved, models_, plan_, *paths, ceilings, names_of_boxes(),
@@ -128,36 +141,40 @@ private:
         return tl::unexpected(ComputeError(std::move(problems)));
     }
 
-    /// The boxes with a size, and their capacities.
-    Problems forecast_boxes() {
+    /// The space of every box, and which boxes are forecast.
+    Problems find_spaces() {
         Problems problems;
         for (std::size_t i = 0; i < site_.boxes.size(); ++i) {
-            const auto& box = site_.boxes[i];
-            if (!box.pool && !box.usable) continue;
-            const auto size = capacity_of(box);
-            if (!size) {
-                problems.push_back({fmt::format("/boxes/{}/pool", i), size.error()});
+            auto space = space_of(site_.boxes[i], site_.as_of, fmt::format("/boxes/{}", i));
+            if (!space) {
+                problems.push_back(space.error());
                 continue;
             }
-            box_of_.push_back(i);
-            capacities_.push_back(*size);
+            if (space->known()) box_of_.push_back(i);
+            spaces_.push_back(*std::move(space));
         }
         return problems;
     }
 
-    void plan_paths() {
+    void plan_paths(const SendContext& context) {
         plan_.as_of = start_;
-        plan_.days = time_grid(in_days(site_.horizon.value), event_days(models_));
         plan_.boxes = static_cast<int>(box_of_.size());
         plan_.paths = settings_.paths;
         plan_.seed = settings_.seed;
         plan_.threads = settings_.threads;
         plan_.samples = replay_sample_count(sends_, in_days(site_.horizon.value), settings_.paths);
-        for (std::size_t b = 0; b < box_of_.size(); ++b) {
-            const auto& box = site_.boxes[box_of_[b]];
-            plan_.other_bytes.push_back(box.other_data.value.value);
-            const SendContext context{site_, zone_, start_, in_days(site_.horizon.value), models_};
-            auto parts = box_parts(context, sends_, plan_.days, box_of_[b], static_cast<int>(b));
+        plan_.offers = static_cast<int>(offers_.size());
+        for (const auto& offer : offers_)
+            plan_.offer_other_bytes.push_back(site_.boxes[offer.box].other_data.value.value);
+        int row = 0;
+        for (std::size_t i = 0; i < site_.boxes.size(); ++i) {
+            std::vector<OfferSpace> offers;
+            for (std::size_t o = 0; o < offers_.size(); ++o)
+                if (offers_[o].box == i) offers.push_back({static_cast<int>(o), &offers_[o].space});
+            const bool forecast = spaces_[i].known();
+            if (!forecast && offers.empty()) continue;
+            if (forecast) plan_.other_bytes.push_back(site_.boxes[i].other_data.value.value);
+            auto parts = box_parts(context, sends_, plan_.days, i, forecast ? row++ : -1, spaces_[i], offers);
             for (auto& part : parts) plan_.parts.push_back(std::move(part));
         }
         for (const auto& send : sends_) {
@@ -166,11 +183,17 @@ private:
         }
     }
 
-    std::vector<double> ceilings_of_boxes() const {
-        std::vector<double> ceilings;
-        for (std::size_t b = 0; b < box_of_.size(); ++b)
-            ceilings.push_back(site_.boxes[box_of_[b]].ceiling * capacities_[b].usable_bytes);
+    std::vector<std::vector<double>> ceilings_of_boxes() const {
+        std::vector<std::vector<double>> ceilings;
+        for (const std::size_t i : box_of_) ceilings.push_back(spaces_[i].ceiling_on(plan_.days));
         return ceilings;
+    }
+
+    /// Of each box of the site.
+    std::vector<std::vector<double>> ceiling_days(const std::vector<BoxOutlook>& boxes) const {
+        std::vector<std::vector<double>> all(site_.boxes.size());
+        for (std::size_t b = 0; b < boxes.size(); ++b) all[box_of_[b]] = boxes[b].ceiling_days;
+        return all;
     }
 
     std::vector<std::string> names_of_boxes() const {
@@ -202,13 +225,17 @@ private:
 
     BoxOutlook box_outlook(std::size_t b, const Paths& paths) const {
         const auto& box = site_.boxes[box_of_[b]];
-        const auto& size = capacities_[b];
+        const BoxSpace& space = spaces_[box_of_[b]];
+        const auto usable = space.usable_on(plan_.days);
+        const auto ceilings = space.ceiling_on(plan_.days);
         BoxOutlook o;
         o.name = box.name;
-        o.label_bytes = size.label_bytes;
-        o.raw_bytes = size.raw_bytes;
-        o.usable_bytes = size.usable_bytes;
-        o.ceiling_bytes = box.ceiling * size.usable_bytes;
+        if (space.at(0).shape) o.capacity = capacity(*space.at(0).shape);
+        if (o.capacity) o.label_bytes = o.capacity->label_bytes;
+        if (o.capacity) o.raw_bytes = o.capacity->raw_bytes;
+        o.usable_bytes = usable.front();
+        o.ceiling_bytes = ceilings.front();
+        describe_space(o, b);
         for (const auto& send : site_.sends) o.receives_copies = o.receives_copies || send.to == box.name;
 
         std::vector<float> scratch;
@@ -220,13 +247,14 @@ private:
             point.live_bytes = band_of(&paths.live[b][row], paths.paths, scratch);
             point.held_bytes = band_of(&paths.held[b][row], paths.paths, scratch);
             point.other_bytes = plan_.other_bytes[b];
-            point.fill = point.used_bytes.p50 / o.usable_bytes;
+            point.usable_bytes = usable[i];
+            point.fill = point.used_bytes.p50 / point.usable_bytes;
             o.fill.push_back(point);
         }
         o.used_now_bytes = o.fill.front().used_bytes.p50;
 
-        const auto ceiling = passages_of(plan_.days, paths.used[b], paths.paths, o.ceiling_bytes);
-        const auto full = passages_of(plan_.days, paths.used[b], paths.paths, o.usable_bytes);
+        const auto ceiling = passages_of(plan_.days, paths.used[b], paths.paths, ceilings);
+        const auto full = passages_of(plan_.days, paths.used[b], paths.paths, usable);
         o.days_until_ceiling = ceiling.quantiles();
         o.days_until_full = full.quantiles();
         o.chance_of_ceiling_within_horizon = ceiling.chance();
@@ -250,6 +278,23 @@ private:
         std::stable_sort(o.events.begin(), o.events.end(),
                          [](const EventMark& x, const EventMark& y) { return x.on < y.on; });
         return o;
+    }
+
+    /// Its planned changes, and what small blocks cost on it.
+    void describe_space(BoxOutlook& o, std::size_t b) const {
+        const auto& box = site_.boxes[box_of_[b]];
+        const BoxSpace& space = spaces_[box_of_[b]];
+        for (const auto& era : space.eras)
+            if (era.change && era.change->on > site_.as_of)
+                o.changes.push_back({era.change->on, change_text(*era.change), era.usable_bytes,
+                                     era.usable_bytes * space.ceiling});
+        std::vector<const BoxPart*> parts;
+        for (const auto& part : plan_.parts)
+            if (part.box == static_cast<int>(b)) parts.push_back(&part);
+        o.costs = block_costs(site_.datasets, models_, parts, space, start_, plan_.days);
+        // After a change the pool is no longer the one that could be laid out otherwise.
+        if (box.pool && space.eras.size() == 1)
+            o.better_shape = better_shape(site_.datasets, models_, parts, o.costs, *box.pool);
     }
 
     static DatasetOutlook dataset_outlook(const DatasetModel& m) {
@@ -285,7 +330,8 @@ private:
     Instant start_{};
     std::vector<DatasetModel> models_;
     std::vector<std::size_t> box_of_;       // index in the site of each forecast box
-    std::vector<PoolCapacity> capacities_;
+    std::vector<BoxSpace> spaces_;          // of every box of the site
+    std::vector<PlannedOffer> offers_;
     std::vector<PlannedSend> sends_;
     PathsPlan plan_;
 };
@@ -294,7 +340,15 @@ private:
 
 tl::expected<Outlook, ComputeError> compute(const Site& site, const Evidence& evidence,
                                             const Settings& settings, const Progress& progress) {
-    return Computation(site, evidence, settings, progress).run();
+    auto outlook = Computation(site, evidence, settings, progress).run();
+#ifndef NDEBUG
+    if (outlook) {
+        const auto broken = broken_laws(*outlook);
+        for (const auto& law : broken) fmt::print(stderr, "{}\n", law);
+        assert(broken.empty());
+    }
+#endif
+    return outlook;
 }
 
 }  // namespace ullage

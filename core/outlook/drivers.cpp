@@ -29,10 +29,10 @@ struct Variant {
 double held_at_end(const Curve& curve, const PathsPlan& plan, int dataset) {
     double held = 0;
     for (const auto& part : plan.parts) {
-        if (part.dataset != dataset) continue;
+        if (part.dataset != dataset || part.box < 0) continue;
         const auto& kept = part.kept.at.back();
         for (std::size_t i = 1; i < kept.size(); ++i)
-            held += part.charge * curve.freed(days_between(kept[i - 1], kept[i]));
+            held += part.charges.of_held(plan.days.size() - 1) * curve.freed(days_between(kept[i - 1], kept[i]));
     }
     return held;
 }
@@ -166,7 +166,10 @@ Layout layout_of(const std::vector<DatasetModel>& models, const PathsPlan& plan)
     out.plan.boxes = static_cast<int>(plan.parts.size());
     out.plan.other_bytes.assign(plan.parts.size(), 0);
     out.plan.parts = plan.parts;
-    for (std::size_t p = 0; p < plan.parts.size(); ++p) out.plan.parts[p].box = static_cast<int>(p);
+    for (std::size_t p = 0; p < plan.parts.size(); ++p) {
+        out.plan.parts[p].box = static_cast<int>(p);
+        out.plan.parts[p].offers.clear();
+    }
     out.plan.paths = static_cast<int>(count);
     out.plan.threads = plan.threads;
     return out;
@@ -249,7 +252,8 @@ std::string input_name(const InputEffect& e, const DatasetModel& m, Day as_of) {
 }  // namespace
 
 std::optional<Sensitivity> sensitivity(const std::vector<DatasetModel>& models,
-                                       const PathsPlan& plan, const std::vector<double>& ceilings,
+                                       const PathsPlan& plan,
+                                       const std::vector<std::vector<double>>& ceilings,
                                        const Progress& progress) {
     const Layout layout = layout_of(models, plan);
     Progress silent;
@@ -258,7 +262,7 @@ std::optional<Sensitivity> sensitivity(const std::vector<DatasetModel>& models,
     if (!paths) return {};
     Sensitivity result;
     for (int box = 0; box < plan.boxes; ++box) {
-        const double ceiling = ceilings[std::size_t(box)];
+        const auto& ceiling = ceilings[std::size_t(box)];
         const auto day_of = [&](const std::vector<float>& used) {
             return first_passage(plan.days, used.data(), 1, ceiling);
         };
@@ -316,7 +320,8 @@ double share_of_variance(const std::vector<float>& drawn, const std::vector<doub
 
 std::vector<Driver> ranked_drivers(const Sensitivity& sensitivity,
                                    const std::vector<DatasetModel>& models, const PathsPlan& plan,
-                                   const Paths& paths, const std::vector<double>& ceilings,
+                                   const Paths& paths,
+                                   const std::vector<std::vector<double>>& ceilings,
                                    const std::vector<std::string>& names, Day as_of) {
     std::vector<Driver> all;
     const double horizon = plan.days.back();

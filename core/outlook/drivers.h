@@ -50,10 +50,11 @@ struct Sensitivity {
     std::vector<InputEffect> effects;                ///< of every input with a spread on a box
 };
 
-/// `ceilings` in bytes, one per box of the plan; its paths, seed, probes and samples are not used.
+/// `ceilings` in bytes, for each box of the plan at each time; its paths, seed, probes and samples are not used.
 /// Empty if stopped.
 std::optional<Sensitivity> sensitivity(const std::vector<DatasetModel>& models,
-                                       const PathsPlan& plan, const std::vector<double>& ceilings,
+                                       const PathsPlan& plan,
+                                       const std::vector<std::vector<double>>& ceilings,
                                        const Progress& progress);
 
 /// Part of the variance of `values` that goes with `drawn`, 0…1; both [path].
@@ -65,7 +66,8 @@ double share_of_variance(const std::vector<float>& drawn, const std::vector<doub
 /// date.
 std::vector<Driver> ranked_drivers(const Sensitivity& sensitivity,
                                    const std::vector<DatasetModel>& models, const PathsPlan& plan,
-                                   const Paths& paths, const std::vector<double>& ceilings,
+                                   const Paths& paths,
+                                   const std::vector<std::vector<double>>& ceilings,
                                    const std::vector<std::string>& names, Day as_of);
 
 }  // namespace ullage

@@ -98,9 +98,10 @@ public:
           site_(c.site),
           changed_{site_, c.zone, c.start, c.horizon_days, c.models} {
         const auto& there = c.site.boxes[box];
-        if (const auto size = capacity_of(there)) ceiling_bytes_ = size->usable_bytes * there.ceiling;
         plan_.as_of = c.start;
-        plan_.days = time_grid(c.horizon_days, event_days(c.models));
+        plan_.days = grid_of(c);
+        if (auto space = space_of(there, c.site.as_of, "")) space_ = *std::move(space);
+        if (!space_.eras.empty()) ceilings_ = space_.ceiling_on(plan_.days);
         plan_.boxes = 1;
         plan_.other_bytes = {there.other_data.value.value};
         plan_.paths = settings.paths;
@@ -109,7 +110,7 @@ public:
     }
 
     std::optional<LadderFit> run() {
-        if (ceiling_bytes_ <= 0) return {};
+        if (ceilings_.empty() || !space_.known()) return {};
         LadderFit fit;
         double step = std::numeric_limits<double>::infinity();
         for (std::size_t d = 0; d < c_.site.datasets.size(); ++d) {
@@ -156,7 +157,7 @@ private:
         set(days);
         const auto plans = plan_sends(changed_);
         if (!plans) return false;
-        plan_.parts = box_parts(changed_, *plans, plan_.days, box_, 0);
+        plan_.parts = box_parts(changed_, *plans, plan_.days, box_, 0, space_);
         Progress progress;
         progress.stop = settings_.stop;
         const auto paths = draw_paths(c_.models, plan_, progress, 0, 1);
@@ -164,7 +165,7 @@ private:
         std::size_t over = 0;
         for (std::size_t p = 0; p < paths->paths; ++p)
             for (std::size_t i = 0; i < paths->times; ++i)
-                if (paths->used[0][i * paths->paths + p] >= ceiling_bytes_) {
+                if (paths->used[0][i * paths->paths + p] >= ceilings_[i]) {
                     ++over;
                     break;
                 }
@@ -176,7 +177,8 @@ private:
     const LadderFitSettings& settings_;
     Site site_;  // with the ladders tried
     SendContext changed_;
-    double ceiling_bytes_ = 0;
+    BoxSpace space_;
+    std::vector<double> ceilings_;  // at each time
     PathsPlan plan_;
     std::vector<Keeping> keepings_;
 };

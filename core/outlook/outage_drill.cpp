@@ -356,6 +356,9 @@ void set_room(OutageDrill& drill, const std::vector<std::vector<bool>>& resent,
         days_between(study.start, plus_days(study.zone.instant_of(drill.from), drill.days));
     const auto box = std::find_if(site.boxes.begin(), site.boxes.end(),
                                   [&](const Box& b) { return b.name == plan.to; });
+    std::optional<BoxSpace> space;
+    if (box != site.boxes.end())
+        if (auto known = space_of(*box, site.as_of, "")) space = *std::move(known);
     std::vector<double> room;  // of the paths that send something whole
     for (std::size_t p = 0; p < resent.size(); ++p) {
         const PathBytes bytes(study.context(), study.plans, study.plan, study.paths, p);
@@ -363,10 +366,9 @@ void set_room(OutageDrill& drill, const std::vector<std::vector<bool>>& resent,
         for (std::size_t part = 0; part < resent[p].size(); ++part) {
             if (!resent[p][part]) continue;
             const auto d = static_cast<std::size_t>(plan.datasets[part]);
-            const double charge =
-                box != site.boxes.end()
-                    ? charge_on(*box, site.datasets[d], study.models[d].compression_ratio)
-                    : 1.0;
+            const double charge = space ? space->at(back_day).cost(
+                                              site.datasets[d], study.models[d].compression_ratio)
+                                        : 1.0;
             needed += bytes.live_bytes(d, plus_days(study.start, back_day)) * charge;
         }
         if (needed > 0) room.push_back(needed);
@@ -383,7 +385,7 @@ void set_room(OutageDrill& drill, const std::vector<std::vector<bool>>& resent,
         const auto after = std::find_if(b.fill.begin(), b.fill.end(),
                                         [&](const FillPoint& p) { return p.date >= day; });
         const auto& point = after == b.fill.end() ? b.fill.back() : *after;
-        drill.room_free_bytes = b.usable_bytes - point.used_bytes.p50;
+        drill.room_free_bytes = point.usable_bytes - point.used_bytes.p50;
     }
 }
 

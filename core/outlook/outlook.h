@@ -8,6 +8,7 @@
 #include "core/link/goodput.h"
 #include "core/outlook/backtest.h"
 #include "core/measure/listing.h"
+#include "core/pool/pool.h"
 #include "core/site/site.h"
 #include "core/units/calendar.h"
 #include "core/units/problem.h"
@@ -51,6 +52,7 @@ struct FillPoint {
     Band live_bytes;       ///< the datasets' own bytes, charged
     Band held_bytes;       ///< held by snapshots alone, charged
     double other_bytes = 0;
+    double usable_bytes = 0;  ///< then: planned changes of the box are in it
     double fill = 0;       ///< median used ÷ usable
     bool operator==(const FillPoint&) const = default;
 };
@@ -70,9 +72,42 @@ struct LadderThatFits {
     bool operator==(const LadderThatFits&) const = default;
 };
 
+/// A planned change of a box's space.
+struct SpaceChange {
+    Day on{};
+    std::string text;                              ///< "adds a group of 6 drives of 16 TB: second shelf"
+    double usable_bytes = 0, ceiling_bytes = 0;    ///< from then on
+    bool operator==(const SpaceChange&) const = default;
+};
+
+/// What a stored byte of a dataset takes on a box's pool.
+struct BlockCost {
+    std::string dataset;
+    double block_bytes = 0;
+    double charge = 1;                             ///< usable bytes taken by one stored byte that is written today
+    double used_bytes = 0;                         ///< taken there at the horizon, p50
+    /// Volumes only: the smallest larger block that costs at most a twentieth more than the cheapest; empty if today's does.
+    std::optional<double> better_block_bytes;
+    double better_charge = 1;
+    bool operator==(const BlockCost&) const = default;
+};
+
+/// Another layout of the same drives, surviving as many failures in a group, that holds more of these datasets.
+struct BetterShape {
+    std::string text;                              ///< "2 groups of 4 drives, parity-2"
+    double usable_bytes = 0;
+    double charge = 1, charge_now = 1;             ///< mean over the box's data at the horizon
+    double gain = 0;                               ///< of what fits, > 0: 0.2 is a fifth more
+    bool operator==(const BetterShape&) const = default;
+};
+
 struct BoxOutlook {
     std::string name;
-    double label_bytes = 0, raw_bytes = 0, usable_bytes = 0, ceiling_bytes = 0;  ///< label, raw: 0 if only `usable` was given
+    double label_bytes = 0, raw_bytes = 0, usable_bytes = 0, ceiling_bytes = 0;  ///< at as_of; label, raw: 0 if only `usable` was given
+    std::optional<PoolCapacity> capacity;          ///< of its pool, at as_of
+    std::vector<SpaceChange> changes;              ///< after as_of, by date
+    std::vector<BlockCost> costs;                  ///< of its pool; one for each dataset kept there
+    std::optional<BetterShape> better_shape;       ///< where a dataset costs much for its small blocks
     double used_now_bytes = 0;                     ///< median at as_of
     DayQuantiles days_until_ceiling, days_until_full;
     double chance_of_ceiling_within_horizon = 0, chance_of_full_within_horizon = 0;
@@ -203,6 +238,40 @@ struct SendOutlook {
     bool operator==(const SendOutlook&) const = default;
 };
 
+/// A whole drive rebuilt in a group. A pass over all of it at its mean rate is the least it takes.
+struct RebuildExposure {
+    double hours = 0;
+    int others = 0;                                ///< drives left in the group
+    int spare_failures = 0;                        ///< of them that may fail in that time without loss
+    double yearly_failures = 0;                    ///< of a drive, 0…1
+    double chance_of_another = 0;                  ///< fails in that time; as if drives failed independently
+    bool operator==(const RebuildExposure&) const = default;
+};
+
+/// What an offer would make of its box, ordered on as_of, on the paths of the forecast.
+struct OfferOutlook {
+    std::string name, box;
+    Offer::As as = Offer::As::drives;
+    std::optional<PoolCapacity> capacity;          ///< of the box with it; empty if it gives only `usable`
+    double usable_bytes = 0, ceiling_bytes = 0;    ///< of the box with it, on the day it runs
+    int drives = 0;                                ///< bought, spares included; 0 if it gives only `usable`
+    Day running_from{};                            ///< as_of + its lead time, not before the box is in service
+    DayQuantiles days_until_ceiling;               ///< with it, from as_of; not looked at before it runs
+    double chance_of_lasting = 0;                  ///< below its ceiling from then to the horizon
+    double chance_too_late = 0;                    ///< that the box as it is comes to its ceiling before
+    double price = 0, energy_cost = 0, replacement_cost = 0, cost_total = 0;  ///< over the horizon, in the site's currency
+    int purchases = 1;                             ///< within the horizon, by its life
+    double cost_per_usable_tib_year = 0;           ///< of what it adds where it is added
+    std::optional<RebuildExposure> rebuild;        ///< the worst of its groups; empty without redundancy or a pool
+    std::string does_not_go_in;                    ///< why its box cannot take it; empty: it can
+    bool holds = false;                            ///< goes in, and lasts with the site's confidence
+    bool recommended = false;                      ///< the cheapest that holds for its box
+    std::string dominated_by;                      ///< an offer that costs no more and lasts no less, and is better in one; empty: none
+    int rank = 1;                                  ///< among those for its box, best first
+    std::vector<std::string> assumptions;
+    bool operator==(const OfferOutlook&) const = default;
+};
+
 struct CurvePart {
     double lifetime_days = 0, bytes = 0;
     bool operator==(const CurvePart&) const = default;
@@ -252,7 +321,7 @@ struct Driver {
 };
 
 struct Outlook {
-    std::string site;
+    std::string site, currency;
     Day as_of{};
     double horizon_days = 0;
     double confidence = 0.9;
@@ -261,6 +330,7 @@ struct Outlook {
     std::vector<BoxOutlook> boxes;      ///< those with a pool or usable
     std::vector<SendOutlook> sends;
     std::vector<DatasetOutlook> datasets;
+    std::vector<OfferOutlook> offers;   ///< as the site lists them
     std::vector<Driver> drivers;        ///< of every box that may reach its ceiling, greatest effect first within a box
     bool operator==(const Outlook&) const = default;
 };

@@ -186,6 +186,10 @@ public:
             for (std::size_t i = 0; i < out_.times; ++i)
                 std::fill_n(&out_.used[b][i * out_.paths + first], n,
                             static_cast<float>(plan_.other_bytes[b]));
+        for (std::size_t o = 0; o < out_.offer_used.size(); ++o)
+            for (std::size_t i = 0; i < out_.times; ++i)
+                std::fill_n(&out_.offer_used[o][i * out_.paths + first], n,
+                            static_cast<float>(plan_.offer_other_bytes[o]));
         for (std::size_t p = 0; p < plan_.parts.size(); ++p)
             add_part(p, draws[std::size_t(plan_.parts[p].dataset)], first);
         for (std::size_t q = 0; q < plan_.probes.size(); ++q)
@@ -360,9 +364,6 @@ private:
         const auto& m = models_[std::size_t(part.dataset)];
         const auto& k = kernels_[p];
         const auto& weights = k.weights[draw.curve];
-        auto& used = out_.used[std::size_t(part.box)];
-        auto& live_out = out_.live[std::size_t(part.box)];
-        auto& held_out = out_.held[std::size_t(part.box)];
         std::array<double, block_paths> held{};
         const double listed_until = m.known.taken.empty() ? -std::numeric_limits<double>::infinity()
                                                           : day_of(plan_.as_of, m.known.taken.back());
@@ -394,10 +395,19 @@ private:
                 }
                 const double live =
                     live_at(std::size_t(part.dataset), draw, newest_[p][i], lane) * present;
+                const double holds = present < 1 ? 0 : kept;
                 const std::size_t at = i * out_.paths + first + lane;
-                live_out[at] += static_cast<float>(live * part.charge);
-                held_out[at] += static_cast<float>(kept * part.charge * (present < 1 ? 0 : 1));
-                used[at] += static_cast<float>((live + (present < 1 ? 0 : kept)) * part.charge);
+                if (part.box >= 0) {
+                    const auto b = std::size_t(part.box);
+                    const double live_bytes = live * part.charges.of_live(i);
+                    const double held_bytes = holds * part.charges.of_held(i);
+                    out_.live[b][at] += static_cast<float>(live_bytes);
+                    out_.held[b][at] += static_cast<float>(held_bytes);
+                    out_.used[b][at] += static_cast<float>(live_bytes + held_bytes);
+                }
+                for (const auto& offer : part.offers)
+                    out_.offer_used[std::size_t(offer.offer)][at] += static_cast<float>(
+                        live * offer.charges.of_live(i) + holds * offer.charges.of_held(i));
             }
         }
     }
@@ -484,6 +494,7 @@ std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const P
     out.used.assign(std::size_t(plan.boxes), empty);
     out.live.assign(std::size_t(plan.boxes), empty);
     out.held.assign(std::size_t(plan.boxes), empty);
+    out.offer_used.assign(std::size_t(plan.offers), empty);
     out.probes.assign(plan.probes.size(), std::vector<double>(out.paths, 0));
     out.samples.assign(std::size_t(std::min(plan.samples, plan.paths)),
                        std::vector<DatasetPath>(models.size()));
@@ -513,14 +524,25 @@ std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const P
 
 std::optional<double> first_passage(const std::vector<double>& days, const float* level,
                                     std::size_t stride, double limit) {
-    if (level[0] >= limit) return 0;
+    return first_passage(days, level, stride, std::vector<double>(days.size(), limit));
+}
+
+std::optional<double> first_passage(const std::vector<double>& days, const float* level,
+                                    std::size_t stride, const std::vector<double>& limits) {
+    if (level[0] >= limits[0]) return 0;
     for (std::size_t i = 1; i < days.size(); ++i) {
         const double here = level[i * stride];
-        if (here < limit) continue;
-        const double before = level[(i - 1) * stride];
-        const double day = days[i - 1] + (days[i] - days[i - 1]) * (limit - before) / (here - before);
-        // A hundredth of a day of rounding must not cost a day.
-        return std::ceil(day - 0.01);
+        const double limit = limits[i - 1];
+        if (here >= limit) {
+            const double before = level[(i - 1) * stride];
+            const double day =
+                days[i - 1] + (days[i] - days[i - 1]) * (limit - before) / (here - before);
+            // A hundredth of a day of rounding must not cost a day.
+            const double reached = std::ceil(day - 0.01);
+            // On the day of a change the new limit counts.
+            if (limit == limits[i] || reached < days[i]) return reached;
+        }
+        if (here >= limits[i]) return days[i];
     }
     return {};
 }

@@ -54,11 +54,27 @@ struct KeptSnapshots {
     std::vector<std::vector<Instant>> at;    ///< retained instants for each time, oldest first
 };
 
+/// Usable bytes taken by one stored byte.
+struct Charges {
+    double always = 1;                       ///< where the two below are empty
+    std::vector<double> live, held;          ///< at each time of the grid
+    Charges(double same = 1) : always(same) {}  // NOLINT: implicit by design
+    double of_live(std::size_t time) const { return live.empty() ? always : live[time]; }
+    double of_held(std::size_t time) const { return held.empty() ? always : held[time]; }
+};
+
+/// The same bytes as another space would count them.
+struct OfferPart {
+    int offer = 0;                           ///< of PathsPlan::offers
+    Charges charges;
+};
+
 struct BoxPart {
-    int box = 0;
+    int box = 0;                             ///< −1: not forecast, only offers for it are
     int dataset = 0;
-    double charge = 1;                       ///< usable bytes taken by one stored byte
+    Charges charges;
     KeptSnapshots kept;
+    std::vector<OfferPart> offers;
 };
 
 struct Probe {
@@ -108,6 +124,8 @@ struct PathsPlan {
     int boxes = 0;
     std::vector<double> other_bytes;         ///< of each box
     std::vector<BoxPart> parts;
+    int offers = 0;
+    std::vector<double> offer_other_bytes;   ///< of each offer's box
     std::vector<Probe> probes;
     int paths = 1;
     std::uint64_t seed = 1;
@@ -121,6 +139,7 @@ struct Paths {
     std::size_t paths = 0, times = 0;
     /// Per box, row by time: [time × paths + path].
     std::vector<std::vector<float>> used, live, held;
+    std::vector<std::vector<float>> offer_used;           ///< likewise, per offer
     std::vector<std::vector<double>> probes;              ///< [probe][path]
     std::vector<double> edges;                            ///< bounds of the churn intervals, days
     std::vector<std::vector<DatasetPath>> samples;        ///< [path][dataset]
@@ -135,5 +154,8 @@ std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const P
 /// empty if never.
 std::optional<double> first_passage(const std::vector<double>& days, const float* level,
                                     std::size_t stride, double limit);
+/// The same against a limit at each time, which holds from its day until the next one's.
+std::optional<double> first_passage(const std::vector<double>& days, const float* level,
+                                    std::size_t stride, const std::vector<double>& limits);
 
 }  // namespace ullage

@@ -406,9 +406,11 @@ private:
                                  quantile_of(bytes, 0.5), quantile_of(bytes, 0.95), share >= 0.5,
                                  share >= 0.05});
         }
-        for (const auto& open : hours_.stretches(from, to))
+        // By the clock on the wall, also in a week of 167 or 169 hours.
+        const Instant first = monday;
+        for (const auto& open : WeeklyHours(link_.hours, TimeZone()).stretches(first, first + std::chrono::days(7)))
             out_.open_week.push_back(
-                {days_between(from, open.from) * 24, days_between(from, open.to) * 24, open.share});
+                {days_between(first, open.from) * 24, days_between(first, open.to) * 24, open.share});
     }
 
     const SendContext& c_;

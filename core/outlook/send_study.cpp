@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/outlook/send_study.h"
 
+#include "core/outlook/box_parts.h"
 #include "core/site/site_json.h"
 
 namespace ullage {
@@ -32,7 +33,7 @@ tl::expected<SendStudy, ComputeError> study_sends(const Site& site, const Eviden
     study.plans = *std::move(plans);
 
     study.plan.as_of = study.start;
-    study.plan.days = time_grid(study.horizon_days, event_days(study.models));
+    study.plan.days = grid_of(study.context());
     study.plan.seed = settings.seed;
     study.plan.threads = settings.threads;
     study.plan.paths = replay_sample_count(study.plans, study.horizon_days, settings.paths);

@@ -137,6 +137,8 @@ private:
             a.ceiling_day = inverse_distribution(b.ceiling_days, 1 - answer_.confidence,
                                                  static_cast<std::size_t>(outlook->paths));
             if (a.ceiling_day) a.order_by = add_days(site_.as_of, *a.ceiling_day - a.lead_time_days);
+            a.full_day = b.days_until_full.p50;
+            a.chance_of_full = b.chance_of_full_within_horizon;
             answer_.order_dates.push_back(std::move(a));
         }
         return {};

@@ -71,6 +71,8 @@ struct OrderDateAnswer {
     std::optional<double> ceiling_day;  ///< empty: not within the horizon
     double lead_time_days = 0;
     std::optional<Day> order_by;  ///< may lie in the past
+    std::optional<double> full_day;  ///< if nothing is bought, in half of the futures
+    double chance_of_full = 0;       ///< within the horizon, if nothing is bought
     bool operator==(const OrderDateAnswer&) const = default;
 };
 

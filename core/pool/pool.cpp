@@ -53,16 +53,13 @@ int64_t reference_rate(int width, Redundancy redundancy, int64_t sector) {
            (allocated_bytes(reference_block, width, redundancy, sector) / sector_512);
 }
 
-std::string fault_of(const Pool& pool) {
+std::string fault_of_groups(const GroupSet& pool) {
     const Redundancy r = pool.redundancy;
     if (pool.groups < 1 || pool.groups > most_groups) {
         return fmt::format("a pool has 1 to {} groups of drives, not {}", most_groups, pool.groups);
     }
     if (pool.width < 1 || pool.width > widest_group) {
         return fmt::format("a group has 1 to {} drives, not {}", widest_group, pool.width);
-    }
-    if (pool.spares < 0 || pool.spares > most_spares) {
-        return fmt::format("a pool has 0 to {} spare drives, not {}", most_spares, pool.spares);
     }
     switch (r.kind) {
         case Redundancy::Kind::none:
@@ -91,28 +88,81 @@ std::string fault_of(const Pool& pool) {
             }
             break;
     }
-    const double sector = pool.sector.value.value;
-    if (!(sector >= 512 && sector <= 65536) || sector != std::floor(sector) ||
-        !std::has_single_bit(static_cast<std::uint64_t>(sector))) {
-        return fmt::format("a sector is a power of two from 512 to 65536 bytes, not {}", sector);
-    }
-    const double label = pool.drive.value.value;
+    return {};
+}
+
+std::string fault_of_drive(Bytes drive) {
+    const double label = drive.value;
     if (!(label > 0 && label < largest_drive)) {
         return fmt::format("a drive has more than 0 and less than {} bytes, not {}", largest_drive,
                            label);
     }
-    const int64_t left = labelled_bytes(drive_bytes(pool.drive.value));
+    const int64_t left = labelled_bytes(drive_bytes(drive));
     if (left + labels_and_boot_area < least_partition) {
         return fmt::format(
             "a drive of {} bytes has {} left after partitioning; at least {} are needed", label,
             left > 0 ? left + labels_and_boot_area : 0, least_partition);
     }
-    const double drives = static_cast<double>(pool.groups) * pool.width + pool.spares;
-    if (drives * label > largest_pool) {
-        return fmt::format("{} drives of {} bytes are more than the {} bytes a pool can have",
-                           drives, label, largest_pool);
+    return {};
+}
+
+std::string fault_of_sector(Bytes size) {
+    const double sector = size.value;
+    if (!(sector >= 512 && sector <= 65536) || sector != std::floor(sector) ||
+        !std::has_single_bit(static_cast<std::uint64_t>(sector))) {
+        return fmt::format("a sector is a power of two from 512 to 65536 bytes, not {}", sector);
     }
     return {};
+}
+
+std::string fault_of_total(const PoolShape& shape) {
+    double drives = shape.spares;
+    double bytes = drives * static_cast<double>(shape.spare_drive);
+    for (const GroupSet& set : shape.sets) {
+        const double here = static_cast<double>(set.groups) * set.width;
+        drives += here;
+        bytes += here * static_cast<double>(set.drive);
+    }
+    if (bytes <= largest_pool) return {};
+    return fmt::format("{} drives of {} bytes in all are more than the {} bytes a pool can have",
+                       drives, bytes, largest_pool);
+}
+
+bool is_parity(const GroupSet& set) { return set.redundancy.kind == Redundancy::Kind::parity; }
+
+/// Where the allocator sees one group each: every drive is its own without redundancy.
+int64_t groups_seen(const GroupSet& set) {
+    const bool none = set.redundancy.kind == Redundancy::Kind::none;
+    return static_cast<int64_t>(set.groups) * (none ? set.width : 1);
+}
+
+/// Of one group, before it is cut into units.
+int64_t group_bytes(const GroupSet& set) {
+    return labelled_bytes(drive_bytes(Bytes{static_cast<double>(set.drive)})) *
+           (is_parity(set) ? set.width : 1);
+}
+
+int64_t charged_unit(const GroupSet& set, int64_t sector) {
+    return set.unit / sector_512 * reference_rate(set.width_made, set.redundancy, sector);
+}
+
+int64_t charged_of(const GroupSet& set, int64_t sector) {
+    return groups_seen(set) * (group_bytes(set) / set.unit) * charged_unit(set, sector);
+}
+
+template <class Groups>
+tl::expected<GroupSet, std::string> made(const Groups& groups) {
+    GroupSet set;
+    set.groups = groups.groups;
+    set.width = set.width_made = groups.width;
+    set.redundancy = groups.redundancy;
+    std::string fault = fault_of_groups(set);
+    if (fault.empty()) fault = fault_of_drive(groups.drive.value);
+    if (!fault.empty()) return tl::make_unexpected(std::move(fault));
+    set.drive = std::llround(groups.drive.value.value);
+    set.unit = allocation_unit(group_bytes(set));
+    set.log_units = group_bytes(set) / set.unit > 64 ? 1 : 0;
+    return set;
 }
 
 }  // namespace
@@ -180,33 +230,138 @@ int64_t charged_bytes(int64_t block, int width, Redundancy redundancy, int64_t s
            reference_rate(width, redundancy, sector);
 }
 
-tl::expected<PoolCapacity, std::string> capacity(const Pool& pool) {
-    if (std::string fault = fault_of(pool); !fault.empty()) {
+tl::expected<PoolShape, std::string> shape_of(const Pool& pool) {
+    if (pool.spares < 0 || pool.spares > most_spares) {
+        return tl::make_unexpected(
+            fmt::format("a pool has 0 to {} spare drives, not {}", most_spares, pool.spares));
+    }
+    if (std::string fault = fault_of_sector(pool.sector.value); !fault.empty()) {
         return tl::make_unexpected(std::move(fault));
     }
-    const bool parity = pool.redundancy.kind == Redundancy::Kind::parity;
-    const bool none = pool.redundancy.kind == Redundancy::Kind::none;
-    const int64_t groups = static_cast<int64_t>(pool.groups) * (none ? pool.width : 1);
-    const int64_t drives = static_cast<int64_t>(pool.groups) * pool.width + pool.spares;
-    const int64_t drive = drive_bytes(pool.drive.value);
-    const auto sector = static_cast<int64_t>(pool.sector.value.value);
+    auto first = made(pool);
+    if (!first) return tl::make_unexpected(std::move(first.error()));
+    PoolShape shape;
+    shape.sets.push_back(*first);
+    shape.spares = pool.spares;
+    shape.spare_drive = pool.spares > 0 ? first->drive : 0;
+    shape.sector = std::llround(pool.sector.value.value);
+    if (std::string fault = fault_of_total(shape); !fault.empty()) {
+        return tl::make_unexpected(std::move(fault));
+    }
+    for (const DriveGroups& groups : pool.further) {
+        auto more = with_groups(std::move(shape), groups);
+        if (!more) return more;
+        shape = *std::move(more);
+    }
+    return shape;
+}
 
-    const int64_t group = labelled_bytes(drive) * (parity ? pool.width : 1);
-    const int64_t unit = allocation_unit(group);
-    const int64_t units = group / unit;
-    const int64_t log_units = units > 64 ? 1 : 0;
+tl::expected<PoolShape, std::string> with_groups(PoolShape shape, const DriveGroups& groups) {
+    if (groups.sector && std::llround(groups.sector->value.value) != shape.sector) {
+        return tl::make_unexpected(
+            fmt::format("sectors of {} bytes beside sectors of {} in one pool are not modelled",
+                        groups.sector->value.value, shape.sector));
+    }
+    auto set = made(groups);
+    if (!set) return tl::make_unexpected(std::move(set.error()));
+    shape.sets.push_back(*set);
+    if (std::string fault = fault_of_total(shape); !fault.empty()) {
+        return tl::make_unexpected(std::move(fault));
+    }
+    return shape;
+}
 
-    const int64_t rate = reference_rate(pool.width, pool.redundancy, sector);
-    const int64_t charged_unit = unit / sector_512 * rate;
-    const int64_t charged = groups * units * charged_unit;
-    const int64_t log = groups * log_units * charged_unit;
+tl::expected<PoolShape, std::string> with_pool(PoolShape shape, const Pool& pool) {
+    auto more = shape_of(pool);
+    if (!more) return more;
+    if (more->sector != shape.sector) {
+        return tl::make_unexpected(
+            fmt::format("sectors of {} bytes beside sectors of {} in one pool are not modelled",
+                        more->sector, shape.sector));
+    }
+    shape.sets.insert(shape.sets.end(), more->sets.begin(), more->sets.end());
+    shape.spares += more->spares;
+    shape.spare_drive = std::max(shape.spare_drive, more->spare_drive);
+    if (std::string fault = fault_of_total(shape); !fault.empty()) {
+        return tl::make_unexpected(std::move(fault));
+    }
+    return shape;
+}
+
+tl::expected<PoolShape, std::string> changed(PoolShape shape, const BoxChange& change) {
+    if (change.kind == BoxChange::Kind::add_groups)
+        return with_groups(std::move(shape), change.added);
+    if (change.kind == BoxChange::Kind::resize) {
+        return tl::make_unexpected(
+            std::string("a pool is changed by its drives, not by a usable size"));
+    }
+    if (change.set < 1 || change.set > static_cast<int>(shape.sets.size())) {
+        return tl::make_unexpected(fmt::format("there is no set {} of groups; the pool has {} then",
+                                               change.set, shape.sets.size()));
+    }
+    GroupSet& set = shape.sets[static_cast<std::size_t>(change.set - 1)];
+    if (change.kind == BoxChange::Kind::widen) {
+        if (!is_parity(set)) {
+            return tl::make_unexpected(
+                std::string("only parity groups are widened; groups of another kind are added"));
+        }
+        if (change.width <= set.width) {
+            return tl::make_unexpected(fmt::format("groups of {} drives cannot be widened to {}",
+                                                   set.width, change.width));
+        }
+        set.width = change.width;
+    } else {
+        if (std::string fault = fault_of_drive(change.drive.value); !fault.empty()) {
+            return tl::make_unexpected(std::move(fault));
+        }
+        const int64_t drive = std::llround(change.drive.value.value);
+        if (drive <= set.drive) {
+            return tl::make_unexpected(
+                fmt::format("drives of {} bytes are no larger than those of {} that they replace",
+                            drive, set.drive));
+        }
+        if (shape.spares > 0) shape.spare_drive = std::max(shape.spare_drive, drive);
+        set.drive = drive;
+    }
+    std::string fault = fault_of_groups(set);
+    if (fault.empty()) fault = fault_of_total(shape);
+    if (!fault.empty()) return tl::make_unexpected(std::move(fault));
+    return shape;
+}
+
+int drives_of(const PoolShape& shape) {
+    int drives = shape.spares;
+    for (const GroupSet& set : shape.sets) drives += set.groups * set.width;
+    return drives;
+}
+
+tl::expected<PoolCapacity, std::string> capacity(const Pool& pool) {
+    const auto shape = shape_of(pool);
+    if (!shape) return tl::make_unexpected(shape.error());
+    return capacity(*shape);
+}
+
+PoolCapacity capacity(const PoolShape& shape) {
+    int64_t drive_total = shape.spares * drive_bytes(Bytes{static_cast<double>(shape.spare_drive)});
+    int64_t raw = 0, formatted = 0, charged = 0, log = 0;
+    PoolCapacity c;
+    c.spare_bytes = static_cast<double>(shape.spares * shape.spare_drive);
+    c.label_bytes = c.spare_bytes;
+    for (const GroupSet& set : shape.sets) {
+        const int64_t drives = static_cast<int64_t>(set.groups) * set.width;
+        c.label_bytes += static_cast<double>(drives * set.drive);
+        drive_total += drives * drive_bytes(Bytes{static_cast<double>(set.drive)});
+        const int64_t in_units = groups_seen(set) * (group_bytes(set) / set.unit) * set.unit;
+        raw += in_units;
+        formatted += in_units * (set.redundancy.kind == Redundancy::Kind::mirror ? set.width : 1);
+        charged += charged_of(set, shape.sector);
+        log += groups_seen(set) * set.log_units * charged_unit(set, shape.sector);
+    }
     const int64_t space = charged - log;
     const int64_t reserve = reserve_bytes(space, log);
-
-    PoolCapacity c;
-    c.label_bytes = static_cast<double>(drives) * pool.drive.value.value;
-    c.drive_bytes = static_cast<double>(drives * drive);
-    c.raw_bytes = static_cast<double>(groups * units * unit);
+    c.drive_bytes = static_cast<double>(drive_total);
+    c.formatted_bytes = static_cast<double>(formatted);
+    c.raw_bytes = static_cast<double>(raw);
     c.charged_bytes = static_cast<double>(charged);
     c.reserve_bytes = static_cast<double>(reserve);
     c.log_bytes = static_cast<double>(log);
@@ -214,12 +369,30 @@ tl::expected<PoolCapacity, std::string> capacity(const Pool& pool) {
     return c;
 }
 
+std::vector<CapacityStep> capacity_steps(const PoolCapacity& c, double ceiling) {
+    using What = CapacityStep::What;
+    std::vector<CapacityStep> steps{{What::labels, 0, c.label_bytes}};
+    const auto down_to = [&](What what, double left) {
+        steps.push_back({what, steps.back().left_bytes - left, left});
+    };
+    if (c.spare_bytes > 0) down_to(What::spares, c.label_bytes - c.spare_bytes);
+    down_to(What::partitions, c.formatted_bytes);
+    down_to(What::redundancy, c.charged_bytes);
+    down_to(What::reserve, c.usable_bytes);
+    down_to(What::ceiling, c.usable_bytes * ceiling);
+    return steps;
+}
+
 double charge_per_stored_byte(const Pool& pool, Bytes block_size, double compression_ratio) {
-    if (!(block_size.value >= 1 && block_size.value < largest_drive) || !(compression_ratio > 0) ||
-        !fault_of(pool).empty()) {
+    const auto shape = shape_of(pool);
+    return shape ? charge_per_stored_byte(*shape, block_size, compression_ratio)
+                 : std::numeric_limits<double>::quiet_NaN();
+}
+
+double charge_per_stored_byte(const PoolShape& shape, Bytes block_size, double compression_ratio) {
+    if (!(block_size.value >= 1 && block_size.value < largest_drive) || !(compression_ratio > 0)) {
         return std::numeric_limits<double>::quiet_NaN();
     }
-    const auto sector = static_cast<int64_t>(pool.sector.value.value);
     const auto block = static_cast<int64_t>(std::llround(block_size.value));
     const double mean = static_cast<double>(block) / std::max(1.0, compression_ratio);
 
@@ -227,8 +400,17 @@ double charge_per_stored_byte(const Pool& pool, Bytes block_size, double compres
     // a block that saves less than a sector takes as many sectors as if it were not compressed
     if (stored > block - block / 8) stored = block;
 
-    const int64_t charged = charged_bytes(stored, pool.width, pool.redundancy, sector);
-    return static_cast<double>(charged) * (1 + metadata_share(block_size)) / mean;
+    double charged = 0;
+    double shares = 0;
+    for (const GroupSet& set : shape.sets) {
+        const auto share = static_cast<double>(charged_of(set, shape.sector));
+        const int64_t allocated = allocated_bytes(stored, set.width, set.redundancy, shape.sector);
+        charged += share * static_cast<double>(
+                               allocated / sector_512 *
+                               reference_rate(set.width_made, set.redundancy, shape.sector));
+        shares += share;
+    }
+    return charged / shares * (1 + metadata_share(block_size)) / mean;
 }
 
 double metadata_share(Bytes block_size) {

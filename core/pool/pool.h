@@ -14,12 +14,20 @@
 /// A stored block of size b on a group of width w, parity p, sector q: d = ⌈b/q⌉ data sectors, p
 /// parity sectors per row of (w − p), the total rounded up to a multiple of p + 1.
 ///
-/// Assumptions: all drives of a pool are alike, 512-byte logical sectors, each given whole (a
-/// partition that starts at 1 MiB and ends 8 MiB before the end). A group without redundancy is
-/// `width` separate drives, each its own group.
+/// A pool may have several sets of groups, each alike in itself; every set charges at its own rate,
+/// and stored bytes spread over the sets in proportion to their charged capacity.
 ///
-/// Ignored: several sector sizes in a pool, drives slower than the rest, deduplication, groups
-/// widened later (their old blocks, and their reference rate, stay those of the first width).
+/// Changes. Groups added are a set of their own. Drives swapped for larger ones give their group
+/// the new size once all are swapped; the allocation unit stays. A parity group that is widened
+/// gives the drives' room at once, but goes on charging at the rate of the width it was made with,
+/// for ever; blocks written from then on are laid out at the new width, older ones keep theirs.
+///
+/// Assumptions: 512-byte logical sectors, each drive given whole (a partition that starts at 1 MiB
+/// and ends 8 MiB before the end). A group without redundancy is `width` separate drives, each its
+/// own group. A change takes no time: how long drives copy is not modelled.
+///
+/// Ignored: several sector sizes in a pool, drives slower than the rest, deduplication; that an
+/// emptier set takes more of what is written than a fuller one.
 ///
 /// Invariants: one more drive never lowers usable; more parity never raises it; usable ≤ raw. (Of a
 /// single odd-sized block more parity *can* allocate less: 5 sectors take 9 with two parity drives
@@ -34,6 +42,7 @@
 #include <cstdint>
 #include <string>
 #include <tl/expected.hpp>
+#include <vector>
 
 namespace ullage {
 
@@ -69,10 +78,44 @@ std::int64_t allocated_bytes(std::int64_t block, int width, Redundancy, std::int
 /// allocates ÷ 512)⌋. Arguments as above.
 std::int64_t charged_bytes(std::int64_t block, int width, Redundancy, std::int64_t sector);
 
+/// Groups that are alike, as they are now.
+struct GroupSet {
+    int groups = 1, width = 1;
+    Redundancy redundancy;
+    std::int64_t drive = 0;  ///< label of a drive, bytes
+    int width_made = 1;      ///< when the groups were made: sets what is charged
+    std::int64_t unit = 0;   ///< allocation unit, set when they were made
+    int log_units = 0;       ///< of a group, likewise
+    bool operator==(const GroupSet&) const = default;
+};
+
+/// A pool as it is now, after the changes so far.
+struct PoolShape {
+    std::vector<GroupSet> sets;
+    int spares = 0;
+    std::int64_t spare_drive = 0;  ///< label, bytes
+    std::int64_t sector = 4096;
+    bool operator==(const PoolShape&) const = default;
+};
+
+/// Errors: as those of `capacity`.
+tl::expected<PoolShape, std::string> shape_of(const Pool&);
+/// Groups made anew beside those there. Errors: as those of `capacity`.
+tl::expected<PoolShape, std::string> with_groups(PoolShape, const DriveGroups&);
+/// `with_groups` for each set of another pool, and its spares (of the larger kind of drive).
+tl::expected<PoolShape, std::string> with_pool(PoolShape, const Pool&);
+/// The planned change made. Errors: a set that is not there, a drive no larger than those of the
+/// set, a width not above the present one or of groups without parity, `resize`, and those of
+/// `capacity`.
+tl::expected<PoolShape, std::string> changed(PoolShape, const BoxChange&);
+
 struct PoolCapacity {
-    double label_bytes = 0;    ///< what the labels add up to, spares included
-    double drive_bytes = 0;    ///< what the drives really have, spares included
-    double raw_bytes = 0;      ///< in groups, after partition, label and allocation-unit losses
+    double label_bytes = 0;  ///< what the labels add up to, spares included
+    double drive_bytes = 0;  ///< what the drives really have, spares included
+    double spare_bytes = 0;  ///< labels of the spares
+    double formatted_bytes =
+        0;                     ///< on all drives in groups, after partition, label and unit losses
+    double raw_bytes = 0;      ///< the same, a mirror's copies counted once
     double charged_bytes = 0;  ///< raw at the reference rate: after redundancy
     double reserve_bytes = 0;  ///< kept back by the pool
     double log_bytes = 0;      ///< charged size of the units kept for the write log
@@ -85,6 +128,19 @@ struct PoolCapacity {
 /// Errors: anything outside those, a drive under 64 MiB after partitioning, over 2 EB in all. Exact
 /// up to 2^53 bytes (9 PB), to a part in 10^15 above.
 tl::expected<PoolCapacity, std::string> capacity(const Pool&);
+PoolCapacity capacity(const PoolShape&);  ///< of a shape made by the functions above
+int drives_of(const PoolShape&);          ///< spares included
+
+/// From what the labels add up to, down to what is yours.
+struct CapacityStep {
+    enum class What { labels, spares, partitions, redundancy, reserve, ceiling } what;
+    double taken_bytes = 0;  ///< by this step; below 0 where drives have more than their label says
+    double left_bytes = 0;   ///< after it
+    bool operator==(const CapacityStep&) const = default;
+};
+/// Each step's left is the one before it less what it takes; the last two leave the usable bytes
+/// and those below the ceiling (0 < ceiling ≤ 1).
+std::vector<CapacityStep> capacity_steps(const PoolCapacity&, double ceiling);
 
 /// How much of a pool's usable space one stored byte of a dataset takes: charged size of its mean
 /// stored block (block ÷ ratio, rounded up to sectors; stored uncompressed if that saves less than
@@ -95,6 +151,8 @@ tl::expected<PoolCapacity, std::string> capacity(const Pool&);
 /// The pool must be one that `capacity` accepts and block_size at least 1 B; else the answer is
 /// NaN.
 double charge_per_stored_byte(const Pool&, Bytes block_size, double compression_ratio);
+/// The same for what is written on the pool as it is now.
+double charge_per_stored_byte(const PoolShape&, Bytes block_size, double compression_ratio);
 
 /// Share of metadata by block size: 2 % at 8 KiB, 1 % at 16 KiB, 0.2 % at 128 KiB, 0.05 % at 1 MiB
 /// (rounded up from measured rows, see the tests), a power of the size between them. Below 8 KiB it

@@ -116,6 +116,17 @@ struct Redundancy {
     bool operator==(const Redundancy&) const = default;
 };
 
+/// Groups of drives that are alike.
+struct DriveGroups {
+    int groups = 1;                                    ///< ≥ 1
+    int width = 1;                                     ///< drives in a group; mirror-n: n
+    Redundancy redundancy;
+    Entered<Bytes> drive;                              ///< as on the label
+    std::optional<Entered<Bytes>> sector;              ///< only the pool's own; another is not modelled
+    Extras extras;
+    bool operator==(const DriveGroups&) const = default;
+};
+
 struct Pool {
     int groups = 1;                                    ///< ≥ 1
     int width = 1;                                     ///< drives in a group; mirror-n: n
@@ -123,8 +134,32 @@ struct Pool {
     Entered<Bytes> drive;                              ///< as on the label: "12 TB"
     int spares = 0;
     Entered<Bytes> sector{kib(4), "4 KiB"};            ///< allocation unit of a drive, 512 B … 64 KiB
+    std::vector<DriveGroups> further;                  ///< groups of another shape beside the first ones
     Extras extras;
     bool operator==(const Pool&) const = default;
+};
+
+/// A planned change of a box's space. One dated up to the site's `as_of` has been made already.
+struct BoxChange {
+    Day on{};
+    enum class Kind { add_groups, swap_drives, widen, resize } kind = Kind::add_groups;
+    DriveGroups added;                                 ///< add_groups
+    Entered<Bytes> drive;                              ///< swap_drives: every drive of the set becomes one of these
+    int width = 0;                                     ///< widen: drives in each parity group of the set from then on
+    Entered<Bytes> usable;                             ///< resize, of a box that gives `usable`
+    int set = 1;                                       ///< swap_drives, widen: 1 is the pool's first groups, 2 the
+                                                       ///< first further ones …, then those added, by date
+    std::string note;
+    Extras extras;
+    bool operator==(const BoxChange&) const = default;
+};
+
+/// What goes into a box.
+struct Enclosure {
+    std::optional<int> bays;                           ///< drives
+    std::optional<Entered<Power>> power;               ///< of its supply
+    Extras extras;
+    bool operator==(const Enclosure&) const = default;
 };
 
 struct Box {
@@ -136,6 +171,8 @@ struct Box {
     std::optional<Entered<Bytes>> usable;              ///< … or; neither: not forecast
     Entered<Bytes> other_data;                         ///< stored there besides, constant
     std::optional<Entered<BytesPerSecond>> disk_rate;  ///< what its drives read or write, sustained
+    std::optional<Enclosure> enclosure;                ///< absent: takes whatever is offered
+    std::vector<BoxChange> changes;
     Extras extras;
     bool operator==(const Box&) const = default;
 };
@@ -211,9 +248,13 @@ struct Send {
 
 struct Offer {
     std::string name, box;
-    double price = 0;                                  ///< in the site's currency
-    std::optional<Entered<Power>> power;
-    std::optional<Entered<Duration>> life, lead_time;
+    /// drives: in the box in place of those there; added: beside them; box: in place of all of it.
+    enum class As { drives, added, box } as = As::drives;
+    Entered<Money> price;                              ///< in the site's currency
+    std::optional<Entered<Power>> power;               ///< drawn, on the mean
+    std::optional<Entered<Duration>> life, lead_time;  ///< lead_time absent: the box's
+    std::optional<Entered<BytesPerSecond>> drive_rate; ///< sustained, of a drive's fastest tracks
+    std::optional<double> failure_rate;                ///< of a drive in a year, 0 ≤ rate < 1
     std::optional<Pool> pool;
     std::optional<Entered<Bytes>> usable;
     Extras extras;
@@ -227,6 +268,7 @@ struct Site {
     Entered<Duration> horizon{days(5 * days_per_year), "5 y"};
     double confidence = 0.9;                           ///< 0.5 < c < 1
     std::string currency = "EUR";
+    std::optional<Entered<Money>> energy_price;        ///< of a kWh
     std::vector<Dataset> datasets;
     std::vector<Box> boxes;
     std::vector<Link> links;

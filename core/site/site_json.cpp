@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/site/site_json.h"
 
+#include "core/site/file_handle.h"
 #include "core/site/partly_read.h"
+#include "core/site/replace_file.h"
 #include "core/units/quantity_text.h"
 #include "core/units/quoted_text.h"
 
@@ -116,6 +118,14 @@ constexpr std::array payload_words{Word<Send::Payload>{"stored", Send::Payload::
 constexpr std::array first_copy_words{Word<FirstCopy::By>{"link", FirstCopy::By::link},
                                       Word<FirstCopy::By>{"courier", FirstCopy::By::courier},
                                       Word<FirstCopy::By>{"present", FirstCopy::By::present}};
+constexpr std::array offer_words{Word<Offer::As>{"drives", Offer::As::drives},
+                                 Word<Offer::As>{"added", Offer::As::added},
+                                 Word<Offer::As>{"box", Offer::As::box}};
+constexpr std::array change_words{
+    Word<BoxChange::Kind>{"add_groups", BoxChange::Kind::add_groups},
+    Word<BoxChange::Kind>{"swap_drives", BoxChange::Kind::swap_drives},
+    Word<BoxChange::Kind>{"widen_to", BoxChange::Kind::widen},
+    Word<BoxChange::Kind>{"usable", BoxChange::Kind::resize}};
 constexpr std::array event_words{Word<Event::Kind>{"add", Event::Kind::add},
                                  Word<Event::Kind>{"remove", Event::Kind::remove},
                                  Word<Event::Kind>{"rewrite", Event::Kind::rewrite},
@@ -778,6 +788,15 @@ struct Traits<Period> {
     static tl::expected<Period, std::string> of(double value) { return period_of_seconds(value); }
 };
 
+template <>
+struct Traits<Money> {
+    static constexpr std::string_view expected =
+        "a price such as 2150 or \"2150 EUR\", in the site's currency";
+    static auto parse(std::string_view text) { return parse_money(text); }
+    static auto exact(Money value) { return to_text(value); }
+    static tl::expected<Money, std::string> of(double value) { return Money{value}; }
+};
+
 template <class T>
 bool read_entered(Fields& fields, std::string_view key, Entered<T>& out,
                   Presence presence = Presence::optional) {
@@ -900,25 +919,31 @@ void read_turnover(Report& report, const Node& node, const std::string& at, Turn
     fields.finish(out.extras);
 }
 
+/// What happens is told by which of the words is a key: exactly one is.
+template <class T, std::size_t N, class ReadIt>
+void read_kind(Fields& fields, const Node& node, const std::string& at, std::string_view noun,
+               const std::array<Word<T>, N>& words, T& kind, ReadIt read_it) {
+    std::vector<std::string> given;
+    for (const Word<T>& word : words) {
+        if (fields.get(word.text) == nullptr) continue;
+        given.emplace_back(word.text);
+        kind = word.value;
+        read_it(word);
+    }
+    if (given.size() == 1 || node.type != Node::Type::object) return;
+    fields.add(at, given.empty()
+                       ? fmt::format("{} needs one of {}", noun, all_words(words))
+                       : fmt::format("{} is one of {}, but this one has {}; make it {} of them",
+                                     noun, all_words(words), fmt::join(given, " and "),
+                                     given.size()));
+}
+
 void read_event(Report& report, const Node& node, const std::string& at, Event& out) {
     Fields fields(report, node, at,
                   "an event such as { \"on\": \"2027-03-01\", \"add\": \"2.5 TB\" }");
     read_date(fields, "on", out.on, Presence::required);
-    std::vector<std::string> given;
-    for (const Word<Event::Kind>& word : event_words) {
-        if (fields.get(word.text) == nullptr) continue;
-        given.emplace_back(word.text);
-        out.kind = word.value;
-        read_entered(fields, word.text, out.amount);
-    }
-    if (given.size() != 1 && node.type == Node::Type::object) {
-        fields.add(
-            at, given.empty()
-                    ? fmt::format("an event needs one of {}", all_words(event_words))
-                    : fmt::format("an event is one of {}, but this one has {}; make it "
-                                  "{} events",
-                                  all_words(event_words), fmt::join(given, " and "), given.size()));
-    }
+    read_kind(fields, node, at, "an event", event_words, out.kind,
+              [&](const auto& word) { read_entered(fields, word.text, out.amount); });
     read_number(fields, "spread", out.spread, true);
     Entered<Duration> date_spread;
     if (read_days(fields, "days", date_spread)) out.date_spread = date_spread;
@@ -973,10 +998,9 @@ void read_dataset(Report& report, const Node& node, const std::string& at, Datas
     fields.finish(out.extras);
 }
 
-void read_pool(Report& report, const Node& node, const std::string& at, Pool& out) {
-    Fields fields(report, node, at,
-                  "a pool such as { \"groups\": 1, \"width\": 6, \"redundancy\": \"parity-2\", "
-                  "\"drive\": \"12 TB\" }");
+/// Groups, width, redundancy and drive, which a pool and its further groups have alike.
+template <class Groups>
+void read_shape(Fields& fields, Groups& out) {
     read_whole(fields, "groups", out.groups);
     const bool width = read_whole(fields, "width", out.width);
     constexpr std::string_view expected =
@@ -996,8 +1020,58 @@ void read_pool(Report& report, const Node& node, const std::string& at, Pool& ou
         out.width = out.redundancy.n;
     }
     read_entered(fields, "drive", out.drive, Presence::required);
+}
+
+void read_groups(Report& report, const Node& node, const std::string& at, DriveGroups& out) {
+    Fields fields(report, node, at,
+                  "groups such as { \"groups\": 1, \"width\": 6, \"redundancy\": \"parity-2\", "
+                  "\"drive\": \"16 TB\" }");
+    read_shape(fields, out);
+    read_entered(fields, "sector", out.sector);
+    fields.finish(out.extras);
+}
+
+void read_pool(Report& report, const Node& node, const std::string& at, Pool& out) {
+    Fields fields(report, node, at,
+                  "a pool such as { \"groups\": 1, \"width\": 6, \"redundancy\": \"parity-2\", "
+                  "\"drive\": \"12 TB\" }");
+    read_shape(fields, out);
     read_whole(fields, "spares", out.spares);
     read_entered(fields, "sector", out.sector);
+    read_list(fields, "further", out.further, read_groups);
+    fields.finish(out.extras);
+}
+
+void read_change(Report& report, const Node& node, const std::string& at, BoxChange& out) {
+    Fields fields(report, node, at,
+                  "a change such as { \"on\": \"2027-06-01\", \"swap_drives\": \"20 TB\" }");
+    read_date(fields, "on", out.on, Presence::required);
+    read_kind(fields, node, at, "a change", change_words, out.kind, [&](const auto& word) {
+        switch (word.value) {
+            case BoxChange::Kind::add_groups:
+                read_groups(report, *fields.get(word.text), fields.at(word.text), out.added);
+                break;
+            case BoxChange::Kind::swap_drives:
+                read_entered(fields, word.text, out.drive);
+                break;
+            case BoxChange::Kind::widen:
+                read_whole(fields, word.text, out.width);
+                break;
+            case BoxChange::Kind::resize:
+                read_entered(fields, word.text, out.usable);
+                break;
+        }
+    });
+    read_whole(fields, "set", out.set);
+    read_text(fields, "note", out.note);
+    fields.finish(out.extras);
+}
+
+void read_enclosure(Report& report, const Node& node, const std::string& at, Enclosure& out) {
+    Fields fields(report, node, at, "an enclosure such as { \"bays\": 8 }");
+    int bays = 0;
+    if (read_whole(fields, "bays", bays)) out.bays = bays;
+    read_entered(fields, "power", out.power);
     fields.finish(out.extras);
 }
 
@@ -1014,6 +1088,10 @@ void read_box(Report& report, const Node& node, const std::string& at, Box& out)
     read_entered(fields, "usable", out.usable);
     read_entered(fields, "other_data", out.other_data);
     read_entered(fields, "disk_rate", out.disk_rate);
+    if (const Node* enclosure = fields.get("enclosure")) {
+        read_enclosure(report, *enclosure, fields.at("enclosure"), out.enclosure.emplace());
+    }
+    read_list(fields, "changes", out.changes, read_change);
     fields.finish(out.extras);
 }
 
@@ -1123,10 +1201,13 @@ void read_offer(Report& report, const Node& node, const std::string& at, Offer& 
     Fields fields(report, node, at, "an offer, { … }");
     read_text(fields, "name", out.name, Presence::required);
     read_text(fields, "box", out.box, Presence::required);
-    read_number(fields, "price", out.price, false, Presence::required);
+    read_word(fields, "as", out.as, offer_words);
+    read_entered(fields, "price", out.price, Presence::required);
     read_entered(fields, "power", out.power);
     read_entered(fields, "life", out.life);
     read_entered(fields, "lead_time", out.lead_time);
+    read_entered(fields, "drive_rate", out.drive_rate);
+    read_number(fields, "failure_rate", out.failure_rate, true);
     if (const Node* pool = fields.get("pool")) {
         read_pool(report, *pool, fields.at("pool"), out.pool.emplace());
     }
@@ -1180,6 +1261,12 @@ void put_text(Node& node, std::string_view key, const std::string& text) {
 template <class T>
 void put(Node& node, std::string_view key, const Entered<T>& entered) {
     node.put(std::string(key), Node::of_text(text_of(entered)));
+}
+
+/// A price that was typed as a number, or not typed, is a number.
+void put(Node& node, std::string_view key, const Entered<Money>& entered) {
+    node.put(std::string(key), entered.text.empty() ? Node::of_number(entered.value.value)
+                                                    : Node::of_text(text_of(entered)));
 }
 
 template <class T>
@@ -1240,6 +1327,8 @@ Node to_node(const Event& event) {
 }
 
 Node to_node(const Dataset& dataset);
+Node to_node(const DriveGroups& groups);
+Node to_node(const BoxChange& change);
 Node to_node(const Box& box);
 Node to_node(const OpenHours& hours);
 Node to_node(Wrapper wrapper);
@@ -1301,16 +1390,55 @@ Node to_node(const Dataset& dataset) {
     return node;
 }
 
+template <class Groups>
+void put_shape(Node& node, const Groups& groups) {
+    put(node, "groups", groups.groups);
+    put(node, "width", groups.width);
+    node.put("redundancy", Node::of_text(to_text(groups.redundancy)));
+    put(node, "drive", groups.drive);
+}
+
+Node to_node(const DriveGroups& groups) {
+    Node node = Node::object();
+    put_shape(node, groups);
+    put(node, "sector", groups.sector);
+    put_extras(node, groups.extras);
+    return node;
+}
+
 Node to_node(const Pool& pool) {
     const Pool standard;
     Node node = Node::object();
-    put(node, "groups", pool.groups);
-    put(node, "width", pool.width);
-    node.put("redundancy", Node::of_text(to_text(pool.redundancy)));
-    put(node, "drive", pool.drive);
+    put_shape(node, pool);
     put_unless(node, "spares", pool.spares, standard.spares);
     put_unless(node, "sector", pool.sector, standard.sector);
+    put_list(node, "further", pool.further);
     put_extras(node, pool.extras);
+    return node;
+}
+
+Node to_node(const BoxChange& change) {
+    const BoxChange standard;
+    Node node = Node::object();
+    node.put("on", Node::of_text(format_date(change.on)));
+    const std::string key = word_of(change.kind, change_words);
+    switch (change.kind) {
+        case BoxChange::Kind::add_groups:
+            node.put(key, to_node(change.added));
+            break;
+        case BoxChange::Kind::swap_drives:
+            put(node, key, change.drive);
+            break;
+        case BoxChange::Kind::widen:
+            put(node, key, change.width);
+            break;
+        case BoxChange::Kind::resize:
+            put(node, key, change.usable);
+            break;
+    }
+    put_unless(node, "set", change.set, standard.set);
+    put_text(node, "note", change.note);
+    put_extras(node, change.extras);
     return node;
 }
 
@@ -1325,6 +1453,14 @@ Node to_node(const Box& box) {
     put(node, "usable", box.usable);
     put_unless(node, "other_data", box.other_data, standard.other_data);
     put(node, "disk_rate", box.disk_rate);
+    if (box.enclosure) {
+        Node enclosure = Node::object();
+        if (box.enclosure->bays) put(enclosure, "bays", *box.enclosure->bays);
+        put(enclosure, "power", box.enclosure->power);
+        put_extras(enclosure, box.enclosure->extras);
+        node.put("enclosure", std::move(enclosure));
+    }
+    put_list(node, "changes", box.changes);
     put_extras(node, box.extras);
     return node;
 }
@@ -1410,13 +1546,17 @@ Node to_node(const Send& send) {
 }
 
 Node to_node(const Offer& offer) {
+    const Offer standard;
     Node node = Node::object();
     node.put("name", Node::of_text(offer.name));
     node.put("box", Node::of_text(offer.box));
+    put_word_unless(node, "as", offer.as, standard.as, offer_words);
     put(node, "price", offer.price);
     put(node, "power", offer.power);
     put(node, "life", offer.life);
     put(node, "lead_time", offer.lead_time);
+    put(node, "drive_rate", offer.drive_rate);
+    put(node, "failure_rate", offer.failure_rate);
     if (offer.pool) node.put("pool", to_node(*offer.pool));
     put(node, "usable", offer.usable);
     put_extras(node, offer.extras);
@@ -1426,77 +1566,9 @@ Node to_node(const Offer& offer) {
 // ---------------------------------------------------------------------------------------------
 // Files
 
-class FileHandle {
-public:
-    explicit FileHandle(int number) : number_(number) {}
-    FileHandle(const FileHandle&) = delete;
-    FileHandle& operator=(const FileHandle&) = delete;
-    ~FileHandle() {
-        if (number_ >= 0) ::close(number_);
-    }
-    int number() const { return number_; }
-    bool open() const { return number_ >= 0; }
-    bool close() {
-        const int result = ::close(number_);
-        number_ = -1;
-        return result == 0;
-    }
-
-private:
-    int number_;
-};
-
-std::string system_says(int code) { return std::strerror(code); }
-
-std::string not_regular(mode_t mode) {
-    return S_ISDIR(mode) ? "is a folder, not a file" : "is not a regular file";
-}
-
 BadInput unreadable(const std::string& path, std::string what) {
     return BadInput{path, {{"", std::move(what)}}, true};
 }
-
-/// The file a chain of symbolic links ends at, which need not exist.
-tl::expected<std::string, std::string> link_target(std::string path) {
-    constexpr int most_links = 40;
-    for (int i = 0; i < most_links; ++i) {
-        struct stat status {};
-        if (::lstat(path.c_str(), &status) != 0 || !S_ISLNK(status.st_mode)) return path;
-        std::array<char, PATH_MAX> buffer{};
-        const ssize_t length = ::readlink(path.c_str(), buffer.data(), buffer.size());
-        if (length <= 0 || static_cast<std::size_t>(length) >= buffer.size()) {
-            return tl::make_unexpected(fmt::format("{}: a link that cannot be followed", path));
-        }
-        const std::string target(buffer.data(), static_cast<std::size_t>(length));
-        const std::size_t slash = path.rfind('/');
-        path = target.front() == '/' || slash == std::string::npos
-                   ? target
-                   : path.substr(0, slash + 1) + target;
-    }
-    return tl::make_unexpected(
-        fmt::format("{}: more than {} links in a row; name the file itself", path, most_links));
-}
-
-bool write_all(int file, std::string_view text) {
-    while (!text.empty()) {
-        const ssize_t written = ::write(file, text.data(), text.size());
-        if (written < 0) {
-            if (errno == EINTR) continue;
-            return false;
-        }
-        text.remove_prefix(static_cast<std::size_t>(written));
-    }
-    return true;
-}
-
-/// Removes the unfinished file unless it was renamed.
-struct Unfinished {
-    std::string path;
-    bool done = false;
-    ~Unfinished() {
-        if (!done && !path.empty()) ::unlink(path.c_str());
-    }
-};
 
 }  // namespace
 
@@ -1518,6 +1590,7 @@ tl::expected<Site, Problems> parse_site(std::string_view json_text) {
     read_entered(fields, "horizon", site.horizon);
     read_number(fields, "confidence", site.confidence, true);
     read_text(fields, "currency", site.currency);
+    read_entered(fields, "energy_price", site.energy_price);
     read_list(fields, "datasets", site.datasets, read_dataset, Presence::required);
     read_list(fields, "boxes", site.boxes, read_box, Presence::required);
     read_list(fields, "links", site.links, read_link);
@@ -1545,6 +1618,7 @@ std::string write_site(const Site& site) {
     put_unless(node, "horizon", site.horizon, standard.horizon);
     put_unless(node, "confidence", site.confidence, standard.confidence);
     if (site.currency != standard.currency) node.put("currency", Node::of_text(site.currency));
+    put(node, "energy_price", site.energy_price);
     node.put("datasets", list_of(site.datasets));
     node.put("boxes", list_of(site.boxes));
     put_list(node, "links", site.links);
@@ -1592,68 +1666,8 @@ tl::expected<Site, BadInput> read_site_file(const std::string& path) {
 
 tl::expected<void, std::string> write_site_file(const std::string& path, const Site& site) {
     if (path.empty()) return tl::make_unexpected(std::string("a file name is expected"));
-    const auto target = link_target(path);
-    if (!target) return tl::make_unexpected(target.error());
-    const auto fail = [&](std::string_view what) {
-        return tl::make_unexpected(fmt::format("{}: {}", path, what));
-    };
-    struct stat old {};
-    const bool replaces = ::stat(target->c_str(), &old) == 0;
-    if (replaces && !S_ISREG(old.st_mode)) return fail(not_regular(old.st_mode));
-    if (replaces && ::access(target->c_str(), W_OK) != 0) {
-        return fail(fmt::format("may not be written: {}", system_says(errno)));
-    }
-    const std::size_t slash = target->rfind('/');
-    const std::string folder = slash == std::string::npos ? "./" : target->substr(0, slash + 1);
-
-    constexpr int tries = 100;
-    // A file that replaces one is the user's alone until it has the other's permissions; a new one
-    // is what the user's mask leaves.
-    const mode_t mode = replaces ? 0600 : 0666;
-    Unfinished unfinished;
-    int number = -1;
-    for (int i = 0; i < tries && number < 0; ++i) {
-        const std::string name = fmt::format("{}.ullage-{}-{}.tmp", folder, ::getpid(), i);
-        number = ::open(name.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC | O_NOFOLLOW, mode);
-        if (number >= 0) {
-            unfinished.path = name;
-        } else if (errno != EEXIST) {
-            break;
-        }
-    }
-    FileHandle file(number);
-    if (!file.open()) {
-        return fail(fmt::format("cannot make a file in its folder: {}", system_says(errno)));
-    }
-    if (replaces) {
-        // Another owner's group can be kept only by its members; the permissions always can.
-        if (old.st_gid != ::getegid() &&
-            ::fchown(file.number(), static_cast<uid_t>(-1), old.st_gid) != 0) {
-            errno = 0;
-        }
-        if (::fchmod(file.number(), old.st_mode & 07777U) != 0) {
-            return fail(fmt::format("cannot keep its permissions: {}", system_says(errno)));
-        }
-    }
-    if (!write_all(file.number(), write_site(site)) || ::fsync(file.number()) != 0) {
-        return fail(
-            fmt::format("cannot be written: {}; the old file is as it was", system_says(errno)));
-    }
-    if (!file.close()) {
-        return fail(
-            fmt::format("cannot be written: {}; the old file is as it was", system_says(errno)));
-    }
-    if (::rename(unfinished.path.c_str(), target->c_str()) != 0) {
-        return fail(
-            fmt::format("cannot be replaced: {}; the old file is as it was", system_says(errno)));
-    }
-    unfinished.done = true;
-    // The name must outlast a power cut too; a folder that cannot be flushed (EINVAL on some file
-    // systems) is no failure of ours, the new file is in place.
-    FileHandle directory(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
-    if (directory.open() && ::fsync(directory.number()) != 0 && errno == EIO) {
-        return fail("is written, but the folder could not be flushed: input/output error");
-    }
+    const auto written = replace_file(path, write_site(site));
+    if (!written) return tl::make_unexpected(fmt::format("{}: {}", path, written.error()));
     return {};
 }
 
@@ -1671,6 +1685,8 @@ std::string to_text(const Amount& amount) {
 std::string to_text(const Period& period) {
     return fmt::format("{} {}", period.n, word_of(period.unit, period_words));
 }
+
+std::string to_text(Money money) { return fmt::format("{}", money.value); }
 
 std::string to_text(const Redundancy& redundancy) {
     switch (redundancy.kind) {
@@ -1709,6 +1725,32 @@ tl::expected<Amount, std::string> parse_amount(std::string_view text) {
     const auto bytes = parse_bytes(text);
     if (!bytes) return tl::make_unexpected(bytes.error() + "; or a share of the live bytes, in %");
     return Amount{bytes->value, Amount::Of::bytes};
+}
+
+namespace {
+
+/// Where the number of a price ends: the last character that is part of it, and 1.
+std::size_t end_of_number(std::string_view text) {
+    const std::size_t last = text.find_last_of("0123456789.%");
+    return last == std::string_view::npos ? 0 : last + 1;
+}
+
+}  // namespace
+
+tl::expected<Money, std::string> parse_money(std::string_view text) {
+    const std::string_view number = text.substr(0, end_of_number(text));
+    const auto value = parse_fraction(number);
+    if (!value || number.find('%') != std::string_view::npos) {
+        return tl::make_unexpected(fmt::format(
+            "{} is not a price; write a number and, if you like, the currency after it, such as "
+            "\"2150 EUR\"",
+            in_quotes(text)));
+    }
+    return Money{*value};
+}
+
+std::string unit_of_money(std::string_view text) {
+    return std::string(trimmed(text.substr(end_of_number(text))));
 }
 
 tl::expected<Period, std::string> parse_period(std::string_view text) {

@@ -12,7 +12,8 @@
 /// writing what was read, then reading and writing again, gives the same bytes.
 /// A plain number of `days` and `days_away` is in days, as the keys say.
 /// Limits: a file of at most 64 MiB, a million values, nested at most 64 deep; numbers finite; names
-/// of at most 200 bytes; no control characters in texts.
+/// of at most 200 bytes; no control characters in texts (quoted_text.h); at most 500 of each kind of
+/// item, 1000 events of a dataset; sizes up to 1000 EB, rates up to 1000 Tbit/s, times up to 100 years.
 
 #include "core/site/site.h"
 #include "core/units/problem.h"
@@ -45,11 +46,16 @@ tl::expected<void, std::string> write_site_file(const std::string& path, const S
 // Texts of single values, as the file and the forms use them.
 std::string to_text(const Amount&);
 std::string to_text(const Period&);        ///< "1 d", "15 min", "1 mo"
+std::string to_text(Money);                ///< "2150": the shortest that reads back the same
 std::string to_text(const Redundancy&);    ///< "parity-2", "mirror-2", "none"
 std::string to_text(Wrapper);
 std::string days_text(const std::array<bool, 7>&);  ///< "Mon-Fri", "Sat-Sun", "Mon,Wed"
 tl::expected<Amount, std::string> parse_amount(std::string_view);
 tl::expected<Period, std::string> parse_period(std::string_view);
+/// A number, its currency after it if any, and "/kWh" after that: "2150", "2150 EUR", "0.32 EUR/kWh".
+tl::expected<Money, std::string> parse_money(std::string_view);
+/// What follows the number: "EUR", "EUR/kWh", or nothing.
+std::string unit_of_money(std::string_view);
 tl::expected<Redundancy, std::string> parse_redundancy(std::string_view);
 tl::expected<Wrapper, std::string> parse_wrapper(std::string_view);
 tl::expected<std::array<bool, 7>, std::string> parse_days(std::string_view);

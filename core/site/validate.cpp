@@ -32,23 +32,22 @@ constexpr double ratio_slack = 0.01;  // live and logical are both rounded when 
 constexpr double least_horizon_days = 30;
 constexpr double most_horizon_years = 30;
 constexpr double most_period_days = 100 * days_per_year;
+// What one forecast takes, in time and memory, grows with these; far beyond any real site.
+constexpr std::size_t most_items = 500;
+constexpr std::size_t most_events = 1000;
+constexpr std::size_t most_rungs = 100;
+constexpr std::size_t most_hours = 500;
+constexpr double most_bytes = 1e21;  // 1000 EB: more than all that was ever sold
+constexpr double most_shares = 1000; // of the live bytes
+constexpr double least_bit_rate = 1;
+constexpr double most_bit_rate = 1e15;
+constexpr double least_byte_rate = 1;
+constexpr double most_byte_rate = 1e15;
+constexpr double least_round_trip_s = 1e-7;  // 10 m of cable and back
+constexpr double most_round_trip_s = 3600;
 constexpr int least_mtu = 576;     // RFC 791: every host takes a datagram of 576 bytes
 constexpr int least_mtu_6 = 1280;  // RFC 8200, section 5
 constexpr int most_mtu = 65535;    // RFC 791: total length is 16 bits
-
-/// The first control character of a text (C0, DEL or C1), as "U+0007".
-std::optional<std::string> control_character(std::string_view text) {
-    for (std::size_t i = 0; i < text.size(); ++i) {
-        const auto c = static_cast<unsigned char>(text[i]);
-        if (c < 0x20 || c == 0x7F) return fmt::format("U+{:04X}", c);
-        // UTF-8 of U+0080 to U+009F: C2 80 to C2 9F.
-        if (c == 0xC2 && i + 1 < text.size()) {
-            const auto next = static_cast<unsigned char>(text[i + 1]);
-            if (next >= 0x80 && next <= 0x9F) return fmt::format("U+{:04X}", next);
-        }
-    }
-    return std::nullopt;
-}
 
 std::string shown(const Entered<Bytes>& size) {
     return size.text.empty() ? exact_bytes(size.value) : size.text;
@@ -71,6 +70,7 @@ public:
 
     Problems run() {
         check_site();
+        if (!few_items()) return std::move(problems_);
         for (std::size_t i = 0; i < site_.datasets.size(); ++i) {
             check_dataset(site_.datasets[i], fmt::format("/datasets/{}", i));
         }
@@ -128,6 +128,23 @@ private:
         problems_.push_back({where, std::move(what)});
     }
 
+    // -- numbers of items
+
+    bool few(const std::string& where, std::size_t count, std::size_t most) {
+        if (count <= most) return true;
+        fault(where, fmt::format("{} items; at most {} are read, so leave some out", count, most));
+        return false;
+    }
+    /// Beyond these limits nothing is judged one by one.
+    bool few_items() {
+        bool all = few("/datasets", site_.datasets.size(), most_items);
+        all &= few("/boxes", site_.boxes.size(), most_items);
+        all &= few("/links", site_.links.size(), most_items);
+        all &= few("/sends", site_.sends.size(), most_items);
+        all &= few("/offers", site_.offers.size(), most_items);
+        return all;
+    }
+
     // -- single values
 
     void text(const std::string& where, const std::string& value) {
@@ -143,9 +160,39 @@ private:
     }
     void positive(const std::string& where, const Entered<Bytes>& size) {
         positive(where, size.value.value, shown(size));
+        not_absurd(where, size.value.value, shown(size));
+    }
+    /// Finite sums and products of sizes rest on this.
+    void not_absurd(const std::string& where, double bytes, std::string_view given) {
+        if (std::isfinite(bytes) && std::fabs(bytes) > most_bytes) {
+            fault(where, fmt::format("{} is more than {}; check the unit", given, exact_bytes(Bytes{most_bytes})));
+        }
+    }
+    void not_absurd(const std::string& where, const Entered<Amount>& amount) {
+        const double value = amount.value.value;
+        if (amount.value.of == Amount::Of::bytes) {
+            not_absurd(where, value, shown(amount));
+        } else if (std::isfinite(value) && std::fabs(value) > most_shares) {
+            fault(where, fmt::format("{} is more than {} times the live bytes; check the unit", shown(amount), most_shares));
+        }
     }
     void positive(const std::string& where, const std::optional<Entered<BytesPerSecond>>& rate) {
-        if (rate) positive(where, rate->value.value, exact_byte_rate(rate->value));
+        if (!rate) return;
+        const std::string given = exact_byte_rate(rate->value);
+        positive(where, rate->value.value, given);
+        usual(where, rate->value.value, least_byte_rate, most_byte_rate, given, "1 B/s to 1000 TB/s");
+    }
+    void line_rate(const std::string& where, BitsPerSecond rate) {
+        const std::string given = exact_bit_rate(rate);
+        positive(where, rate.value, given);
+        usual(where, rate.value, least_bit_rate, most_bit_rate, given, "1 bit/s to 1000 Tbit/s");
+    }
+    /// Of a value above 0.
+    void usual(const std::string& where, double value, double least, double most, std::string_view given,
+               std::string_view range) {
+        if (value > 0 && std::isfinite(value) && (value < least || value > most)) {
+            fault(where, fmt::format("{} is outside {}; check the unit", given, range));
+        }
     }
 
     void not_negative(const std::string& where, double value, std::string_view given) {
@@ -154,7 +201,9 @@ private:
         }
     }
     void not_negative(const std::string& where, const std::optional<Entered<Duration>>& duration) {
-        if (duration) not_negative(where, duration->value.value, shown(*duration));
+        if (!duration) return;
+        not_negative(where, duration->value.value, shown(*duration));
+        usual(where, in_days(duration->value), 0, most_period_days, shown(*duration), "0 to 100 years");
     }
 
     void within(const std::string& where, double value, double least, double most,
@@ -238,6 +287,8 @@ private:
         text("/prepared_for", site_.prepared_for);
         text("/prepared_by", site_.prepared_by);
         text("/currency", site_.currency);
+        if (site_.energy_price)
+            price("/energy_price", *site_.energy_price, site_.currency + "/kWh");
         if (const auto zone = TimeZone::find(site_.time_zone); !zone) {
             fault("/time_zone", zone.error());
         }
@@ -266,6 +317,7 @@ private:
     // -- datasets
 
     void check_ladder(const Ladder& ladder, const std::string& at) {
+        if (!few(at, ladder.size(), most_rungs)) return;
         for (std::size_t i = 0; i < ladder.size(); ++i) {
             const Rung& rung = ladder[i];
             const std::string here = fmt::format("{}/{}", at, i);
@@ -338,6 +390,7 @@ private:
             if (!std::isfinite(growth.per_year.value.value)) {
                 fault(at + "/growth/per_year", "not a finite amount; give a size or a share");
             }
+            not_absurd(at + "/growth/per_year", growth.per_year);
             spread(at + "/growth/spread", growth.spread);
         }
         if (dataset.turnover) check_turnover(dataset, *dataset.turnover, at);
@@ -402,7 +455,9 @@ private:
         for (const auto& [key, amount] :
              {std::pair{"per_day", &turnover.per_day}, std::pair{"per_week", &turnover.per_week},
               std::pair{"per_month", &turnover.per_month}}) {
-            if (*amount) not_negative(here + "/" + key, (*amount)->value.value, shown(**amount));
+            if (!*amount) continue;
+            not_negative(here + "/" + key, (*amount)->value.value, shown(**amount));
+            not_absurd(here + "/" + key, **amount);
         }
         const auto live = live_bytes(dataset);
         if (turnover.per_day) {
@@ -489,11 +544,13 @@ private:
     }
 
     void check_events(const Dataset& dataset, const std::string& at) {
+        if (!few(at + "/events", dataset.events.size(), most_events)) return;
         for (std::size_t i = 0; i < dataset.events.size(); ++i) {
             const Event& event = dataset.events[i];
             const std::string here = fmt::format("{}/events/{}", at, i);
             const std::string key = event_key(event.kind);
             positive(here + "/" + key, event.amount.value.value, shown(event.amount));
+            not_absurd(here + "/" + key, event.amount);
             spread(here + "/spread", event.spread);
             not_negative(here + "/days", event.date_spread);
             text(here + "/note", event.note);
@@ -556,9 +613,10 @@ private:
 
     // -- boxes
 
-    void check_pool(const Pool& pool, const std::string& at) {
+    /// Groups, width, redundancy and drive.
+    template <class Groups>
+    void check_groups(const Groups& pool, const std::string& at) {
         within(at + "/groups", pool.groups, 1, most_drives, "the number of groups,");
-        within(at + "/spares", pool.spares, 0, most_drives, "the number of spares,");
         const Redundancy& redundancy = pool.redundancy;
         if (!parse_redundancy(to_text(redundancy))) {
             fault(
@@ -588,6 +646,17 @@ private:
                   fmt::format("a drive of {} is smaller than {}; give the size on its label",
                               shown(pool.drive), exact_bytes(least_drive)));
         }
+        not_absurd(at + "/drive", pool.drive.value.value, shown(pool.drive));
+    }
+
+    void check_pool(const Pool& pool, const std::string& at) {
+        check_groups(pool, at);
+        within(at + "/spares", pool.spares, 0, most_drives, "the number of spares,");
+        for (std::size_t i = 0; i < pool.further.size(); ++i) {
+            const std::string here = fmt::format("{}/further/{}", at, i);
+            check_groups(pool.further[i], here);
+            same_sector(pool.further[i], pool, here);
+        }
         const double sector = pool.sector.value.value;
         const double power = std::log2(sector);
         if (!(sector >= 512 && sector <= kib(64).value) || power != std::floor(power)) {
@@ -595,6 +664,52 @@ private:
                   fmt::format("{} is not a power of two from 512 B to 64 KiB; 4 KiB is usual",
                               shown(pool.sector)));
         }
+    }
+
+    void same_sector(const DriveGroups& groups, const Pool& pool, const std::string& at) {
+        if (!groups.sector || groups.sector->value == pool.sector.value) return;
+        fault(at + "/sector",
+              fmt::format("sectors of {} beside sectors of {}: groups of different sector sizes in "
+                          "one pool are not modelled; leave sector out here",
+                          shown(*groups.sector), shown(pool.sector)));
+    }
+
+    void check_change(const BoxChange& change, const Box& box, const std::string& at) {
+        text(at + "/note", change.note);
+        const bool resize = change.kind == BoxChange::Kind::resize;
+        if (resize != box.usable.has_value()) {
+            fault(at, resize ? "usable changes on a box that gives usable; one with a pool changes "
+                               "by add_groups, swap_drives or widen_to"
+                             : "only a box with a pool has drives to change; one that gives usable "
+                               "changes by usable",
+                  at.substr(0, at.rfind("/changes/")), {"pool", "usable"});
+            return;
+        }
+        if (resize) positive(at + "/usable", change.usable);
+        if (!box.pool) return;
+        if (change.kind == BoxChange::Kind::add_groups) {
+            check_groups(change.added, at + "/add_groups");
+            same_sector(change.added, *box.pool, at + "/add_groups");
+        }
+        if (change.kind == BoxChange::Kind::swap_drives)
+            positive(at + "/swap_drives", change.drive);
+        const int sets = sets_before(box, change);
+        if (change.set < 1 || change.set > sets) {
+            fault(at + "/set",
+                  fmt::format("there is no set {} of groups on {}; the box has {} then", change.set,
+                              format_date(change.on), sets));
+        } else if (change.kind == BoxChange::Kind::widen && change.set == 1 &&
+                   box.pool->redundancy.kind != Redundancy::Kind::parity) {
+            fault(at + "/widen_to", "only parity groups are widened; add groups instead");
+        }
+    }
+
+    /// How many sets of groups the box has when the change is made.
+    static int sets_before(const Box& box, const BoxChange& change) {
+        int sets = 1 + static_cast<int>(box.pool->further.size());
+        for (const BoxChange& other : box.changes)
+            if (other.kind == BoxChange::Kind::add_groups && other.on < change.on) ++sets;
+        return sets;
     }
 
     void check_box(const Box& box, const std::string& at) {
@@ -614,7 +729,19 @@ private:
         if (box.pool) check_pool(*box.pool, at + "/pool");
         if (box.usable) positive(at + "/usable", *box.usable);
         not_negative(at + "/other_data", box.other_data.value.value, shown(box.other_data));
+        not_absurd(at + "/other_data", box.other_data.value.value, shown(box.other_data));
         positive(at + "/disk_rate", box.disk_rate);
+        for (std::size_t i = 0; i < box.changes.size(); ++i) {
+            check_change(box.changes[i], box, fmt::format("{}/changes/{}", at, i));
+        }
+        if (box.enclosure && box.enclosure->bays) {
+            const std::string here = at + "/enclosure/bays";
+            within(here, *box.enclosure->bays, 1, most_drives, "the number of bays,");
+        }
+        if (box.enclosure && box.enclosure->power) {
+            const Power power = box.enclosure->power->value;
+            positive(at + "/enclosure/power", power.value, exact_power(power));
+        }
     }
 
     // -- links
@@ -622,11 +749,11 @@ private:
     void check_link(const Link& link, const std::string& at) {
         const auto place = static_cast<std::size_t>(&link - site_.links.data());
         name(at, link, place, links_, "/links");
-        positive(at + "/up", link.up.value.value, exact_bit_rate(link.up.value));
-        if (link.down != link.up) {
-            positive(at + "/down", link.down.value.value, exact_bit_rate(link.down.value));
-        }
+        line_rate(at + "/up", link.up.value);
+        if (link.down != link.up) line_rate(at + "/down", link.down.value);
         positive(at + "/round_trip", link.round_trip.value.value, shown(link.round_trip));
+        usual(at + "/round_trip", link.round_trip.value.value, least_round_trip_s, most_round_trip_s,
+              shown(link.round_trip), "0.0001 ms to 1 h");
         if (!(link.loss >= 0 && link.loss < 1)) {
             fault(at + "/loss",
                   fmt::format("a loss of {} is not from 0 to below 1; it is the share of packets "
@@ -654,6 +781,7 @@ private:
     }
 
     void check_hours(const Link& link, const std::string& at) {
+        if (!few(at, link.hours.size(), most_hours)) return;
         bool opens = link.hours.empty();
         for (std::size_t i = 0; i < link.hours.size(); ++i) {
             const OpenHours& hours = link.hours[i];
@@ -840,7 +968,15 @@ private:
         const auto place = static_cast<std::size_t>(&offer - site_.offers.data());
         name(at, offer, place, offer_names_, "/offers");
         refers(at + "/box", offer.box, boxes_, "box");
-        not_negative(at + "/price", offer.price, fmt::format("{}", offer.price));
+        price(at + "/price", offer.price, site_.currency);
+        positive(at + "/drive_rate", offer.drive_rate);
+        if (offer.failure_rate && !(*offer.failure_rate >= 0 && *offer.failure_rate < 1)) {
+            fault(at + "/failure_rate",
+                  fmt::format("a failure rate of {} is not from 0 to below 1; it is the share of "
+                              "drives that fail in a year, such as \"1.5 %\"",
+                              *offer.failure_rate));
+        }
+        if (offer.as == Offer::As::added) check_added(offer, at);
         if (offer.power) {
             not_negative(at + "/power", offer.power->value.value, exact_power(offer.power->value));
         }
@@ -856,6 +992,37 @@ private:
         }
         if (offer.pool) check_pool(*offer.pool, at + "/pool");
         if (offer.usable) positive(at + "/usable", *offer.usable);
+    }
+
+    /// What is added goes with what is there: drives to a pool, a size to a size.
+    void check_added(const Offer& offer, const std::string& at) {
+        const auto place = boxes_.first.find(offer.box);
+        if (place == boxes_.first.end() || boxes_.unsure) return;
+        const Box& box = site_.boxes[place->second];
+        if ((offer.pool && !box.pool) || (offer.usable && !box.usable)) {
+            fault(at + "/as",
+                  fmt::format("{} is to be added to {}, which has no {}; offer it as \"drives\" or "
+                              "\"box\"",
+                              in_quotes(offer.name), in_quotes(offer.box),
+                              offer.pool ? "pool" : "usable size"),
+                  at, {"pool", "usable", "box"});
+        } else if (offer.pool && offer.pool->sector.value != box.pool->sector.value) {
+            fault(at + "/pool/sector",
+                  fmt::format("sectors of {} beside sectors of {}: groups of different sector sizes "
+                              "in one pool are not modelled",
+                              shown(offer.pool->sector), shown(box.pool->sector)));
+        }
+    }
+
+    /// In the site's currency, or with none said.
+    void price(const std::string& where, const Entered<Money>& entered, const std::string& unit) {
+        not_negative(where, entered.value.value,
+                     entered.text.empty() ? to_text(entered.value) : entered.text);
+        const std::string given = unit_of_money(entered.text);
+        if (!given.empty() && given != unit) {
+            fault(where, fmt::format("{} is in {}, but the site counts in {}; convert it",
+                                     in_quotes(entered.text), given, unit));
+        }
     }
 
     const Site& site_;

@@ -34,6 +34,7 @@ using BitsPerSecond = Quantity<struct BitsPerSecondKind>;    ///< value: bit/s
 using BytesPerSecond = Quantity<struct BytesPerSecondKind>;  ///< value: bytes/s
 using Duration = Quantity<struct DurationKind>;              ///< value: seconds
 using Power = Quantity<struct PowerKind>;                    ///< value: watts
+using Money = Quantity<struct MoneyKind>;                    ///< value: units of the site's currency
 
 inline constexpr double seconds_per_minute = 60;
 inline constexpr double seconds_per_hour = 3600;

@@ -1,80 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /// The program as scripts see it: exit statuses, what goes to which stream, what is written.
+#include "command_line.h"
+
 #include <algorithm>
-#include <cstdlib>
-#include <cstdio>
-#include <filesystem>
-#include <fstream>
-#include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
-#include <sstream>
-#include <string>
-#include <sys/wait.h>
-#include <unistd.h>
 
-namespace fs = std::filesystem;
-
-namespace {
-
-struct Outcome {
-    int status = -1;
-    std::string out, err;
-};
-
-class CommandLine : public ::testing::Test {
-protected:
-    void SetUp() override {
-        folder_ = fs::temp_directory_path() /
-                  ("ullage-test-" + std::to_string(::getpid()) + "-" +
-                   ::testing::UnitTest::GetInstance()->current_test_info()->name());
-        fs::create_directories(folder_);
-    }
-    void TearDown() override { fs::remove_all(folder_); }
-
-    fs::path write(const std::string& name, const std::string& text) const {
-        std::ofstream(folder_ / name) << text;
-        return folder_ / name;
-    }
-
-    static std::string slurp(const fs::path& p) {
-        std::ifstream in(p);
-        std::stringstream s;
-        s << in.rdbuf();
-        return s.str();
-    }
-
-    /// Runs the program without a display.
-    Outcome run(const std::string& words) const {
-        const fs::path out = folder_ / "stdout";
-        const fs::path err = folder_ / "stderr";
-        const std::string command = "env -u DISPLAY -u WAYLAND_DISPLAY -u QT_QPA_PLATFORM '" +
-                                    std::string(ULLAGE_PROGRAM) + "' " + words + " >'" + out.string() +
-                                    "' 2>'" + err.string() + "' </dev/null";
-        const int raw = std::system(command.c_str());
-        Outcome o{WIFEXITED(raw) ? WEXITSTATUS(raw) : -1, slurp(out), slurp(err)};
-        fs::remove(out);
-        fs::remove(err);
-        return o;
-    }
-
-    static std::string quoted(const fs::path& p) { return "'" + p.string() + "'"; }
-
-    fs::path folder_;
-};
-
-// An invented site: 10 TB that grow by exactly 1.46 TB a year (4 GB a day less the leap days), nothing
-// overwritten, on a box of 20 TB.
-const char* const plain_site = R"json({
-  "format": "ullage-site", "version": 1, "name": "Plain (invented)", "as_of": "2026-01-01", "horizon": "10 y",
-  "datasets": [ { "name": "files", "home": "shelf", "live": "10 TB",
-                  "growth": { "per_year": "1.461 TB", "spread": 0 },
-                  "turnover": { "per_day": "4 GB", "spread": 0 },
-                  "ladder": [ { "every": "1 d", "count": 7 } ] } ],
-  "boxes": [ { "name": "shelf", "usable": "20 TB", "ceiling": 0.8 } ] })json";
-
-const std::string sample = std::string(ULLAGE_SOURCE_DIR) + "/sample-sites/";
-
-}  // namespace
+using namespace ullage::testing;
 
 TEST_F(CommandLine, HelpAndVersionNeedNoDisplay) {
     EXPECT_EQ(run("--help").status, 0);

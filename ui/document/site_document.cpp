@@ -117,7 +117,14 @@ private:
     bool done_once_ = false;
 };
 
-SiteDocument::SiteDocument(QObject* parent) : SiteDocument(load_evidence, parent) {}
+SiteDocument::SiteDocument(QObject* parent)
+    : SiteDocument(
+          [this](const Site& site, const std::string& folder) {
+              return load_evidence(site, folder, [this](const std::string& name) {
+                  return outside_allowed_ || named_by_file_.count(name) == 0;
+              });
+          },
+          parent) {}
 
 SiteDocument::SiteDocument(EvidenceLoader loader, QObject* parent)
     : QObject(parent),
@@ -138,6 +145,8 @@ QString SiteDocument::folder() const {
 std::optional<BadInput> SiteDocument::open(const QString& path) {
     auto read = read_site_file(path.toStdString());
     if (!read) return read.error();
+    const std::vector<std::string> paths = pathsIn(*read);
+    named_by_file_ = {paths.begin(), paths.end()};
     replace(std::make_shared<const Site>(std::move(*read)), QFileInfo(path).absoluteFilePath(),
             true);
     return std::nullopt;
@@ -151,6 +160,7 @@ std::optional<BadInput> SiteDocument::openCopy(const QString& path) {
 }
 
 void SiteDocument::start(const Site& site, bool modified) {
+    named_by_file_.clear();
     replace(std::make_shared<const Site>(site), QString(), true);
     if (modified) {
         undo_.resetClean();
@@ -159,6 +169,7 @@ void SiteDocument::start(const Site& site, bool modified) {
 }
 
 void SiteDocument::recover(const Site& site, const QString& path) {
+    named_by_file_.clear();
     Site recovered = site;
     if (!path.isEmpty()) movePaths(recovered, QString(), QFileInfo(path).absoluteDir());
     replace(std::make_shared<const Site>(std::move(recovered)), path, true);
@@ -198,6 +209,10 @@ tl::expected<void, QString> SiteDocument::saveAs(const QString& path) {
     const QString absolute = QFileInfo(path).absoluteFilePath();
     const QDir new_folder = QFileInfo(absolute).absoluteDir();
     if (new_folder != QDir(folder()) || path_.isEmpty()) {
+        std::set<std::string> moved;
+        for (const std::string& name : named_by_file_)
+            moved.insert(movedPath(name, folder(), new_folder).toStdString());
+        named_by_file_ = std::move(moved);
         editSite(tr("the paths of listings"),
                  [&](Site& site) { movePaths(site, folder(), new_folder); });
     }
@@ -279,6 +294,10 @@ bool SiteDocument::findProblems() {
     Problems found = open_ ? validate(*site_) : Problems();
     const QDir from(folder());
     for (const BadInput& fault : evidence_faults_) {
+        if (fault.file.empty()) {
+            found.insert(found.end(), fault.problems.begin(), fault.problems.end());
+            continue;
+        }
         const std::string where = pointerOfFile(*site_, fault.file, from);
         for (const Problem& problem : fault.problems) {
             const std::string place = problem.where.empty() ? "" : problem.where + ": ";

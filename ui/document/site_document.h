@@ -21,6 +21,7 @@
 #include <functional>
 #include <memory>
 #include <optional>
+#include <set>
 #include <string>
 #include <tl/expected.hpp>
 #include <vector>
@@ -89,6 +90,9 @@ public:
     QString tryEdit(const QString& text, const std::function<QString(Site&)>& edit,
                     const QString& pointer = {});
 
+    /// Lets listings lie outside the site's folder. Without it only those may that were named here, and not
+    /// by the file that was opened: that file may be someone else's.
+    void allowOutside() { outside_allowed_ = true; }
     /// Reads the measured files again.
     void reloadEvidence();
 
@@ -117,6 +121,8 @@ private:
     std::shared_ptr<const Evidence> evidence_;
     std::vector<BadInput> evidence_faults_;
     std::vector<std::string> evidence_paths_;
+    std::set<std::string> named_by_file_;  ///< paths of listings that the opened file named
+    bool outside_allowed_ = false;
     Problems problems_;
     QString path_;
     QDateTime file_time_;

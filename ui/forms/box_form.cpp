@@ -60,7 +60,7 @@ public:
         beginSection(tr("Offer"));
         name(tr("Name"));
         reference(tr("For the box"), QStringLiteral("/box"), ItemKind::box, &Offer::box);
-        value(tr("Price"), QStringLiteral("/price"), number(), &Offer::price)
+        quantity(tr("Price"), QStringLiteral("/price"), &Offer::price)
             ->setHint(tr("In the site's currency."));
         quantity(tr("Power"), QStringLiteral("/power"), &Offer::power)
             ->setHint(tr("What it draws all day, such as 48 W."));

@@ -50,6 +50,12 @@ struct QuantityText<Power> {
     static constexpr const char* example = "48 W";
 };
 template <>
+struct QuantityText<Money> {
+    static Parsed<Money> parse(std::string_view text) { return parse_money(text); }
+    static std::string write(Money value) { return to_text(value); }
+    static constexpr const char* example = "2150";
+};
+template <>
 struct QuantityText<Amount> {
     static Parsed<Amount> parse(std::string_view text) { return parse_amount(text); }
     static std::string write(const Amount& value) { return to_text(value); }

@@ -40,11 +40,12 @@ void installTranslations(QApplication& application) {
 }  // namespace
 
 int runWindow(int& argc, char** argv, const std::optional<std::string>& sitePath,
-              const Settings& settings) {
+              const Settings& settings, bool allowOutside) {
     QApplication application(argc, argv);
     nameApplication();
     installTranslations(application);
     MainWindow window(settings);
+    if (allowOutside) window.document().allowOutside();
     window.show();
     window.offerLostWork();
     if (sitePath) window.openFile(QString::fromStdString(*sitePath));

@@ -12,8 +12,9 @@ namespace ullage::ui {
 
 /// Opens the window, on a site if one is named, and returns when it is closed: the exit status.
 /// `argc` and `argv` must outlive the call. A site that cannot be opened is said in the window.
+/// `allowOutside`: listings may lie outside the site's folder.
 int runWindow(int& argc, char** argv, const std::optional<std::string>& sitePath,
-              const Settings& settings);
+              const Settings& settings, bool allowOutside = false);
 
 /// Draws the pictures of an answer into a folder, without a display, and names the files written.
 /// Returns an exit status: 0, or 3 if one could not be written.

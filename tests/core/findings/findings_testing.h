@@ -14,6 +14,7 @@ inline const Day as_of = *parse_date("2026-11-01");
 
 inline FillPoint point(int days_after, double used, double held, double usable) {
     FillPoint p;
+    p.usable_bytes = usable;
     p.date = as_of + std::chrono::days(days_after);
     p.used_bytes = {used * 0.9, used * 0.95, used, used * 1.05, used * 1.1};
     p.live_bytes = {used - held, used - held, used - held, used - held, used - held};

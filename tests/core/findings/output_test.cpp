@@ -55,8 +55,14 @@ TEST(OutlookJson, HasEveryKeyOfTheContract) {
     expect_keys(d["written_bytes"], {"1 h", "1 d", "7 d", "30 d"});
     expect_keys(d["curve"].at(0), {"lifetime_days", "bytes"});
     for (const auto& finding : j["findings"]) expect_keys(finding, {"level", "about", "text"});
-    EXPECT_TRUE(j["offers"].is_array());
     EXPECT_TRUE(j["drivers"].is_array());
+
+    Answer a = answer();
+    a.outlook.offers.resize(1);
+    const Json o = parsed(a)["offers"].at(0);
+    expect_keys(o, {"name", "usable_bytes", "chance_of_lasting", "days_until_ceiling", "cost_total",
+                    "cost_per_usable_tib_year"});
+    expect_keys(o["days_until_ceiling"], {"p10", "p50", "p90"});
 }
 
 TEST(OutlookJson, SaysTheNumbersOfTheOutlook) {

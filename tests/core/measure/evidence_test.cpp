@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <filesystem>
 #include <fstream>
 
@@ -61,6 +62,32 @@ TEST_F(EvidenceFiles, FilesThatAreMissingOrWrongAreAllReported) {
     EXPECT_FALSE(e.error()[1].unreadable);
     EXPECT_EQ(e.error()[1].problems.front().where, "line 2");
     EXPECT_TRUE(e.error()[2].unreadable);
+}
+
+TEST_F(EvidenceFiles, AFileOutsideTheFolderIsReadOnlyIfItMayLieThere) {
+    fs::create_directories(folder_ / "site");
+    put("out.txt", listing_text);
+    put("site/in.txt", listing_text);
+    fs::create_symlink("../out.txt", folder_ / "site/link.txt");
+    const std::string folder = (folder_ / "site").string();
+    Site site;
+    site.datasets = {dataset("in.txt"), dataset("../out.txt"), dataset("link.txt"), dataset("in.txt", "../none.csv")};
+    const auto refused = load_evidence(site, folder);
+    ASSERT_FALSE(refused);
+    ASSERT_EQ(refused.error().size(), 3u);
+    const std::array places{"/datasets/1/turnover/listing", "/datasets/2/turnover/listing", "/datasets/3/usage"};
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        EXPECT_EQ(refused.error()[i].file, "");
+        EXPECT_FALSE(refused.error()[i].unreadable);
+        EXPECT_EQ(refused.error()[i].problems.at(0).where, places[i]);
+    }
+    site.datasets.pop_back();
+    const auto some = load_evidence(site, folder, [](const std::string& name) { return name == "link.txt"; });
+    ASSERT_FALSE(some);
+    EXPECT_EQ(some.error().size(), 1u);
+    const auto all = load_evidence(site, folder, [](const std::string&) { return true; });
+    ASSERT_TRUE(all);
+    EXPECT_EQ(all->listings.size(), 3u);
 }
 
 TEST_F(EvidenceFiles, AFileLargerThanTheLimitIsRefusedWithBothNumbers) {

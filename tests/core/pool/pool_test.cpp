@@ -488,16 +488,45 @@ TEST(PoolCapacity, AMirrorShowsWhatIssue17085Shows) {
     EXPECT_NEAR((c.usable_bytes - 176 * GiB) / TiB, 3.16, 0.005);
 }
 
-TEST(PoolCapacity, AGroupWidenedFromThreeToFourDrivesKeepsItsOldRateAsInIssue18711) {
-    // 3 x 3 TB parity 1 widened to 4 (version 2.4.3): SIZE 10.9T, used + available 7.14T. Widening
-    // is not modelled; its arithmetic from our parts: the new size at the old rate.
-    const auto four = capacity_of(pool_of(1, 4, parity(1), 3));
-    EXPECT_NEAR(four.raw_bytes / TiB, 10.9, 0.05);
-    const double old_rate = 341.0 / 512;
-    const double unit = 16 * GiB;
-    const auto log = static_cast<int64_t>(unit * old_rate);
-    const auto space = static_cast<int64_t>((four.raw_bytes - unit) * old_rate);
-    EXPECT_NEAR(static_cast<double>(space - reserve_bytes(space, log)) / TiB, 7.14, 0.005);
+/// Of pools made by older versions: units of 2^⌈…⌉ of a 200th of the group (0.6), another reserve. Our parts
+/// give the groups' bytes and the rate; unit and reserve are those of the version.
+TEST(PoolCapacity, OlderVersionsPoolsShowWhatWasPublishedByTheirOwnUnitsAndReserve) {
+    struct Row {
+        const char* source;
+        int width, parity;
+        double drive_tb, size_tib, space_tib;  // space: available of the empty pool
+    };
+    // SIZE and AVAIL printed in issue 1089 (0.6.x, reserve 1/64): 16.2T and 10.7T, 27.2T and 20.4T, 32.5T and
+    // 24.4T.
+    for (const Row& row : {Row{"1089, 6 x 3 TB", 6, 2, 3, 16.250, 10.654}, Row{"1089, 10 x 3 TB", 10, 2, 3, 27.250, 20.433},
+                           Row{"1089, 12 x 3 TB", 12, 2, 3, 32.500, 24.369}}) {
+        const double drive = static_cast<double>(labelled_bytes(drive_bytes(Bytes{row.drive_tb * 1e12})));
+        const double group = drive * row.width;
+        const double unit = std::exp2(std::floor(std::log2(group / 200)) + 1);
+        const double size = std::floor(group / unit) * unit;
+        const double rate = static_cast<double>(charged_bytes(128 * KiB, row.width, parity(row.parity), 4096)) /
+                            static_cast<double>(allocated_bytes(128 * KiB, row.width, parity(row.parity), 4096));
+        EXPECT_NEAR(size / TiB, row.size_tib, 0.0005) << row.source;
+        EXPECT_NEAR(size * rate * 63 / 64 / TiB, row.space_tib, 0.001) << row.source;
+    }
+}
+
+TEST(PoolCapacity, APoolOfVersion06ThatShowsNothingFreeHasItsReserveLeftAsInIssue4206) {
+    // 6 x 4 TB, parity 1, 0.6.4: SIZE 21.8T, FREE 348G and nothing available: free is what is kept back, a 64th.
+    const double drive = static_cast<double>(labelled_bytes(drive_bytes(Bytes{4e12})));
+    const double unit = std::exp2(std::floor(std::log2(drive * 6 / 200)) + 1);
+    const double size = std::floor(drive * 6 / unit) * unit;
+    EXPECT_NEAR(size / TiB, 21.75, 0.0005);
+    EXPECT_NEAR(size / 64 / GiB, 348.0, 0.05);
+}
+
+TEST(PoolCapacity, PoolsOfVersions07To20KeepAThirtySecondBack) {
+    // Five drives, parity 1, rate 409/512. Issue 6954: SIZE 5.44T, used 80.5G, available 4.13T; issue 11640: SIZE 33.4T,
+    // used + available 25.9T.
+    const double rate = static_cast<double>(charged_bytes(128 * KiB, 5, parity(1), 4096)) /
+                        static_cast<double>(allocated_bytes(128 * KiB, 5, parity(1), 4096));
+    EXPECT_NEAR(5.44 * rate * 31 / 32 - 80.5 / 1024, 4.13, 0.005);
+    EXPECT_NEAR(33.4 * rate * 31 / 32, 25.9, 0.06);
 }
 
 TEST(PoolCapacity, LabelsAndDrivesCountSparesAndSparesAddNoSpace) {

@@ -59,7 +59,7 @@ TEST(SiteJson, TheWholeExampleIsRead) {
     EXPECT_EQ(nightly.first_copy.by, FirstCopy::By::courier);
     EXPECT_EQ(nightly.first_copy.days_away, 3);
     EXPECT_TRUE(std::holds_alternative<AsSource>(nightly.ladder));
-    EXPECT_EQ(site.offers.at(0).price, 2150);
+    EXPECT_EQ(site.offers.at(0).price.value.value, 2150);
     EXPECT_EQ(site.offers.at(0).power->value, Power{48});
 }
 
@@ -274,7 +274,8 @@ TEST(SiteJson, AWrongTypeSaysWhatWasFoundAndWhatIsExpected) {
         {"\"payload\": \"expanded\"", "\"payload\": \"expand\"", "/sends/1/payload",
          "did you mean \"expanded\"?"},
         {"\"by\": \"courier\"", "\"by\": \"pigeon\"", "/sends/0/first_copy/by", "\"courier\""},
-        {"\"price\": 100", "\"price\": \"100\"", "/offers/0/price", "a number without quotes"},
+        {"\"price\": 100", "\"price\": true", "/offers/0/price", "a price such as 2150"},
+        {"\"price\": 100", "\"price\": \"dear\"", "/offers/0/price", "is not a price"},
         {"\"40 W\"", "\"40 w\"", "/offers/0/power", "did you mean W?"},
     };
     for (const Row& row : rows) {

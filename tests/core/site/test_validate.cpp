@@ -412,6 +412,71 @@ TEST(SiteRules, AnOfferHoldsSomething) {
     });
 }
 
+TEST(SiteRules, PricesAreInTheSitesCurrency) {
+    expect_each({
+        {"\"price\": 100", "\"price\": \"100 USD\"", "/offers/0/price",
+         "in USD, but the site counts in EUR"},
+        {"\"price\": 100", "\"price\": \"100 EUR/kWh\"", "/offers/0/price", "in EUR/kWh"},
+        {"\"horizon\"", "\"energy_price\": \"0.3 EUR\", \"horizon\"", "/energy_price",
+         "the site counts in EUR/kWh"},
+        {"\"horizon\"", "\"energy_price\": -0.3, \"horizon\"", "/energy_price", "-0.3 is below 0"},
+        {"\"life\": \"5 y\"", "\"life\": \"5 y\", \"failure_rate\": 1", "/offers/0/failure_rate",
+         "not from 0 to below 1"},
+        {"\"life\": \"5 y\"", "\"life\": \"5 y\", \"drive_rate\": 0", "/offers/0/drive_rate",
+         "is not above 0"},
+    });
+    expect_valid("\"price\": 100", "\"price\": \"100 EUR\"");
+    expect_valid("\"price\": 100", "\"price\": \"99.50\"");
+    expect_valid("\"horizon\"", "\"energy_price\": \"0.31 EUR/kWh\", \"horizon\"");
+}
+
+TEST(SiteRules, GroupsOfAPoolShareItsSectorAndEachCanBeBuilt) {
+    const std::string drive = "\"drive\": \"4 TB\"";
+    const auto with_further = [&](const std::string& groups) {
+        return drive + ", \"further\": [ " + groups + " ]";
+    };
+    expect_each({
+        {drive,
+         with_further("{ \"redundancy\": \"mirror-2\", \"drive\": \"4 TB\", \"sector\": \"8 KiB\" }"),
+         "/boxes/1/pool/further/0/sector", "8 KiB beside sectors of 4 KiB"},
+        {drive,
+         with_further("{ \"width\": 1, \"redundancy\": \"parity-1\", \"drive\": \"4 TB\" }"),
+         "/boxes/1/pool/further/0/width", "give 2 or more"},
+        {drive, with_further("{ \"redundancy\": \"mirror-2\" }"), "/boxes/1/pool/further/0/drive",
+         "missing"},
+    });
+    expect_valid(drive, with_further("{ \"redundancy\": \"mirror-2\", \"drive\": \"4 TB\" }"));
+}
+
+TEST(SiteRules, ChangesOfABoxGoWithWhatItIs) {
+    const std::string ceiling = "\"ceiling\": 0.8";
+    const auto with_change = [&](const std::string& change) {
+        return ceiling + ", \"changes\": [ { \"on\": \"2027-01-01\", " + change + " } ]";
+    };
+    expect_each({
+        {ceiling, with_change("\"usable\": \"9 TB\""), "/boxes/1/changes/0", "one with a pool changes"},
+        {ceiling, with_change("\"swap_drives\": \"8 TB\", \"set\": 2"), "/boxes/1/changes/0/set",
+         "no set 2"},
+        {ceiling, with_change("\"swap_drives\": \"8 TB\", \"widen_to\": 8"), "/boxes/1/changes/0",
+         "make it 2 of them"},
+        {ceiling, with_change("\"note\": \"nothing\""), "/boxes/1/changes/0", "a change needs one of"},
+        {"\"usable\": \"9 TB\"",
+         "\"usable\": \"9 TB\", \"changes\": [ { \"on\": \"2027-01-01\", \"widen_to\": 8 } ]",
+         "/boxes/2/changes/0", "only a box with a pool"},
+        {ceiling, ceiling + ", \"enclosure\": { \"bays\": 0 }", "/boxes/1/enclosure/bays",
+         "0 is outside 1 to"},
+    });
+    expect_valid(ceiling, with_change("\"widen_to\": 8"));
+}
+
+TEST(SiteRules, WhatIsAddedGoesWithWhatIsThere) {
+    expect_each({
+        {"\"life\": \"5 y\"", "\"life\": \"5 y\", \"as\": \"added\"", "/offers/0/as",
+         "has no usable size"},
+        {"\"life\": \"5 y\"", "\"life\": \"5 y\", \"as\": \"lent\"", "/offers/0/as", "\"added\""},
+    });
+}
+
 TEST(SiteRules, SitesBuiltInCodeAreJudgedToo) {
     auto read = parse_site(small_site());
     ASSERT_TRUE(read) << listed(read.error());

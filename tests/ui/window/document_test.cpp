@@ -275,5 +275,49 @@ TEST(Recovery, AFaultySiteIsNotCopiedOverAGoodCopy) {
     EXPECT_FALSE(recovery.copyNow());
 }
 
+constexpr const char* listed_site = R"({"format": "ullage-site", "version": 1, "name": "Listed (invented)",
+    "as_of": "2026-01-02", "datasets": [{"name": "d", "home": "b", "turnover": {"listing": "%1"}}],
+    "boxes": [{"name": "b", "usable": "1 TB"}]})";
+constexpr const char* listing =
+    "snapshot\ttaken\tunique\tlive\twritten\nd@1\t1767139200\t0\t5000\t5000\nd@2\t1767225600\t0\t5100\t200\n";
+
+TEST(SiteDocument, AnOpenedFileMayNotNameAListingOutsideItsFolderButTheUserMay) {
+    QTemporaryDir folder;
+    ASSERT_TRUE(QDir(folder.path()).mkdir(QStringLiteral("site")));
+    write(folder.filePath(QStringLiteral("out.tsv")), listing);
+    write(folder.filePath(QStringLiteral("other.tsv")), listing);
+    write(folder.filePath(QStringLiteral("site/in.tsv")), listing);
+    const QString path = folder.filePath(QStringLiteral("site/s.site.json"));
+    write(path, QString::fromUtf8(listed_site).arg(QStringLiteral("../out.tsv")).toUtf8());
+
+    SiteDocument document;
+    ASSERT_EQ(document.open(path), std::nullopt);
+    ASSERT_EQ(document.problems().size(), 1U);
+    EXPECT_EQ(document.problems()[0].where, "/datasets/0/turnover/listing");
+    EXPECT_NE(document.problems()[0].what.find("outside the site's folder"), std::string::npos);
+    EXPECT_TRUE(document.evidence()->listings.empty());
+
+    const auto name = [&](const char* file) {
+        document.editSite(QStringLiteral("listing"), [&](Site& s) { s.datasets[0].turnover->listing = file; });
+    };
+    name("in.tsv");
+    EXPECT_TRUE(document.problems().empty());
+    name("../other.tsv");
+    EXPECT_TRUE(document.problems().empty()) << "named by the user";
+    name("../out.tsv");
+    EXPECT_EQ(document.problems().size(), 1U) << "named by the file";
+
+    // Saved elsewhere it is the same file, still named by the opened site.
+    ASSERT_TRUE(QDir(folder.path()).mkdir(QStringLiteral("elsewhere")));
+    ASSERT_TRUE(document.saveAs(folder.filePath(QStringLiteral("elsewhere/t.site.json"))));
+    EXPECT_EQ(document.site().datasets[0].turnover->listing, "../out.tsv");
+    EXPECT_EQ(document.problems().size(), 1U);
+
+    SiteDocument trusting;
+    trusting.allowOutside();
+    ASSERT_EQ(trusting.open(path), std::nullopt);
+    EXPECT_TRUE(trusting.problems().empty());
+}
+
 }  // namespace
 }  // namespace ullage::ui

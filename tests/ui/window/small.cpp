@@ -13,7 +13,7 @@ Site smallSite() {
     Offer offer;
     offer.name = "six 16 TB drives";
     offer.box = site.boxes[1].name;
-    offer.price = 2150;
+    offer.price = Money{2150};
     offer.usable = Entered<Bytes>{decimal_tb(50), "50 TB"};
     site.offers = {offer};
     return site;
