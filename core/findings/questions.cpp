@@ -151,12 +151,14 @@ std::string drill_text(const OutageDrill& d) {
                         say_chance(1 - d.chance_of_catching_up)));
     add(fmt::format("The newest complete copy is {} old at its worst.",
                     say_hours(d.oldest_copy_hours.p50)));
-    if (!d.resends_everything) {
+    if (!d.resends_whole) {
         add("Both ends still share a snapshot, so one increment catches up.");
     } else {
         add(fmt::format(
-            "The last common snapshot is gone in {} futures: everything is sent again, {} in {}.",
-            say_chance(1 - d.chance_base_survives), size(d.resend_bytes.p50),
+            "The last common snapshot of “{}” is gone in {} futures: {} sent again whole, {} in "
+            "{}.",
+            fmt::join(d.resent_datasets, "”, “"), say_chance(1 - d.chance_base_survives),
+            d.resent_datasets.size() == 1 ? "it is" : "they are", size(d.resend_bytes.p50),
             say_hours(d.resend_days.p50 * 24)));
         add(fmt::format(
             "The box needs {} for it beside the old copy{}.", size(d.room_needed_bytes),
@@ -193,8 +195,9 @@ std::string drill_json(const OutageDrill& d) {
              {"waiting_bytes",
               {{"p50", bytes(day.waiting_p50_bytes)}, {"p95", bytes(day.waiting_p95_bytes)}}}});
     Json resend = nullptr;
-    if (d.resends_everything)
+    if (d.resends_whole)
         resend = {
+            {"datasets", d.resent_datasets},
             {"bytes", byte_quantiles(d.resend_bytes)},
             {"days", run_quantiles(d.resend_days)},
             {"room_needed_bytes", bytes(d.room_needed_bytes)},

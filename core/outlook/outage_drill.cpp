@@ -32,6 +32,7 @@ struct PathOutcome {
     bool full = false;
     double full_bytes = 0;
     double full_days = 0;
+    Instant full_begun{};  ///< of the largest run that sent something whole
 };
 
 PathOutcome outcome_of(const std::vector<RunRecord>& runs, Instant down, Instant back) {
@@ -53,6 +54,7 @@ PathOutcome outcome_of(const std::vector<RunRecord>& runs, Instant down, Instant
             o.full = true;
             if (run.bytes > o.full_bytes) {
                 o.full_bytes = run.bytes;
+                o.full_begun = run.begun;
                 o.full_days = days_between(run.begun, run.done);
             }
         }
@@ -192,10 +194,12 @@ public:
         replayed.closed_link = plan.link;
         replayed.closed_from = down_;
         replayed.closed_to = back_;
+        PathWholes wholes;
+        replayed.wholes = &wholes;
         const auto traces = replay_paths(context_, study_.plans, study_.plan, study_.paths,
                                          replayed, quiet(), 0, 1);
         if (!traces) return {};
-        tell(*traces);
+        tell(*traces, wholes);
         tell_days(*traces);
         const auto longest = [&](const SendContext& c, const std::vector<PlannedSend>& plans) {
             return survived(c, plans, send_, study_.plan, study_.paths, settings_.threads, down_,
@@ -207,19 +211,26 @@ public:
         return out_;
     }
 
+    /// Of each path the datasets, by their place in the send's list, that are sent again whole.
+    const std::vector<std::vector<bool>>& resent() const { return resent_; }
+
 private:
     /// The same stop; progress is told by the caller.
     Progress quiet() const { return {progress_.stop, {}}; }
 
-    void tell(const Traces& traces) {
+    void tell(const Traces& traces, const PathWholes& wholes) {
+        const auto& datasets = study_.plans[send_].datasets;
+        resent_.assign(traces.size(), std::vector<bool>(datasets.size()));
         std::vector<double> backlog;
         std::vector<double> days;
         std::vector<double> ages;
         std::vector<double> full_bytes;
         std::vector<double> full_days;
-        for (const auto& path : traces) {
-            const auto& runs = path[send_];
+        for (std::size_t p = 0; p < traces.size(); ++p) {
+            const auto& runs = traces[p][send_];
             const auto o = outcome_of(runs, down_, back_);
+            for (const auto& w : wholes[p][send_])
+                if (o.full && w.begun == o.full_begun) resent_[p][w.part] = true;
             backlog.push_back(o.backlog_bytes);
             if (o.catch_up_days) days.push_back(*o.catch_up_days);
             if (o.full) {
@@ -231,7 +242,16 @@ private:
         const double n = static_cast<double>(traces.size());
         out_.chance_of_catching_up = double(days.size()) / n;
         out_.chance_base_survives = 1 - double(full_bytes.size()) / n;
-        out_.resends_everything = !full_bytes.empty();
+        out_.resends_whole = !full_bytes.empty();
+        std::vector<std::size_t> times(datasets.size());
+        for (const auto& path : resent_)
+            for (std::size_t part = 0; part < path.size(); ++part)
+                times[part] += path[part] ? 1 : 0;
+        const std::size_t most = *std::max_element(times.begin(), times.end());
+        for (std::size_t part = 0; part < times.size(); ++part)
+            if (most > 0 && (times[part] == most || 2 * times[part] >= full_bytes.size()))
+                out_.resent_datasets.push_back(
+                    study_.site.datasets[std::size_t(datasets[part])].name);
         out_.backlog_bytes = run_quantiles(std::move(backlog));
         out_.catch_up_days = run_quantiles(std::move(days));
         out_.oldest_copy_hours = run_quantiles(std::move(ages));
@@ -322,11 +342,13 @@ private:
     const OutageQuestion& q_;
     const Progress& progress_;
     Instant down_, back_;
+    std::vector<std::vector<bool>> resent_;
     OutageDrill out_;
 };
 
-/// Room for a second copy beside the old one, and what is free on the day.
-void set_room(OutageDrill& drill, const SendStudy& study, std::size_t s, const Evidence& evidence,
+/// Room for a second copy of what is sent again beside the old one, and what is free on the day.
+void set_room(OutageDrill& drill, const std::vector<std::vector<bool>>& resent,
+              const SendStudy& study, std::size_t s, const Evidence& evidence,
               const Settings& settings, const std::stop_token& stop) {
     const auto& site = study.site;
     const auto& plan = study.plans[s];
@@ -334,18 +356,24 @@ void set_room(OutageDrill& drill, const SendStudy& study, std::size_t s, const E
         days_between(study.start, plus_days(study.zone.instant_of(drill.from), drill.days));
     const auto box = std::find_if(site.boxes.begin(), site.boxes.end(),
                                   [&](const Box& b) { return b.name == plan.to; });
-    for (const int d : plan.datasets) {
-        const auto& model = study.models[std::size_t(d)];
-        double charge = 1;
-        if (box != site.boxes.end())
-            if (const auto space = space_of(*box, site.as_of, ""))
-                charge = space->at(back_day).cost(site.datasets[std::size_t(d)], model.compression_ratio);
-        std::vector<double> live;
-        for (std::size_t p = 0; p < study.paths.samples.size(); ++p)
-            live.push_back(PathBytes(study.context(), study.plans, study.plan, study.paths, p)
-                               .live_bytes(std::size_t(d), plus_days(study.start, back_day)));
-        drill.room_needed_bytes += quantile_of(live, 0.5) * charge;
+    std::optional<BoxSpace> space;
+    if (box != site.boxes.end())
+        if (auto known = space_of(*box, site.as_of, "")) space = *std::move(known);
+    std::vector<double> room;  // of the paths that send something whole
+    for (std::size_t p = 0; p < resent.size(); ++p) {
+        const PathBytes bytes(study.context(), study.plans, study.plan, study.paths, p);
+        double needed = 0;
+        for (std::size_t part = 0; part < resent[p].size(); ++part) {
+            if (!resent[p][part]) continue;
+            const auto d = static_cast<std::size_t>(plan.datasets[part]);
+            const double charge = space ? space->at(back_day).cost(
+                                              site.datasets[d], study.models[d].compression_ratio)
+                                        : 1.0;
+            needed += bytes.live_bytes(d, plus_days(study.start, back_day)) * charge;
+        }
+        if (needed > 0) room.push_back(needed);
     }
+    drill.room_needed_bytes = quantile_of(room, 0.5);
     Settings few = settings;
     few.paths = std::min(few.paths, box_paths);
     few.judged = false;
@@ -400,10 +428,11 @@ tl::expected<OutageDrill, ComputeError> outage_drill(const Site& site, const Evi
                                                             study->site.as_of,
                                                             std::ceil(*plan.first_copy_done_day))))
                             : " nor within the horizon"));
-    auto drill = Drill(*study, *send, settings, q, progress).run();
+    Drill work(*study, *send, settings, q, progress);
+    auto drill = work.run();
     if (!drill) return tl::unexpected(ComputeError(Cancelled{}));
-    if (drill->resends_everything) {
-        set_room(*drill, *study, *send, evidence, settings, progress.stop);
+    if (drill->resends_whole) {
+        set_room(*drill, work.resent(), *study, *send, evidence, settings, progress.stop);
         if (progress.stop.stop_requested()) return tl::unexpected(ComputeError(Cancelled{}));
     }
     return *drill;

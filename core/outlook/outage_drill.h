@@ -5,15 +5,15 @@
 ///
 /// Model. The replay of the forecast's first paths with the line closed (for all sends over it)
 /// from local midnight of the date. A run that is under way waits and goes on; those that come due
-/// wait and become one. If the source has let go of the last common snapshot by then, everything is
-/// sent again: the old copy stays on the box until the new one is complete, so the box needs room
-/// for both. The longest outage survived is the least over the runs of the five weeks before the
-/// date, on all paths replayed; the remedies are the same figure with one thing changed.
-/// Assumption: nothing else of the site changes for the outage (people write as ever).
-/// Day by day: of each path the oldest that the newest complete copy gets within the day, and the
-/// bytes that wait at the day's end; quantiles over the paths. What waits follows the runs in
-/// straight lines: it grows from the time a run is due until the line is back, and falls while the
-/// run goes on, through what was left at its deadline.
+/// wait and become one. The datasets of which the source has let go of the last common snapshot by
+/// then are sent again whole: their old copies stay on the box until the new ones are complete, so
+/// the box needs room for both. The longest outage survived is the least over the runs of the five
+/// weeks before the date, on all paths replayed; the remedies are the same figure with one thing
+/// changed. Assumption: nothing else of the site changes for the outage (people write as ever). Day
+/// by day: of each path the oldest that the newest complete copy gets within the day, and the bytes
+/// that wait at the day's end; quantiles over the paths. What waits follows the runs in straight
+/// lines: it grows from the time a run is due until the line is back, and falls while the run goes
+/// on, through what was left at its deadline.
 
 #include "core/outlook/outlook.h"
 
@@ -59,10 +59,12 @@ struct OutageDrill {
     double chance_base_survives = 0;
     std::optional<double> longest_outage_days;  ///< empty: no limit
     std::vector<OutageRemedy> remedies;
-    bool resends_everything = false;  ///< on at least one path; the rest is then filled in
-    RunQuantiles resend_bytes;        ///< payload
-    RunQuantiles resend_days;         ///< from its beginning to its end, closed hours included
-    double room_needed_bytes = 0;     ///< on the box, as it counts them, p50
+    bool resends_whole = false;  ///< some dataset, on at least one path; the rest is then filled in
+    /// Those that are sent whole on at least half of such paths, at least the most frequent one.
+    std::vector<std::string> resent_datasets;
+    RunQuantiles resend_bytes;     ///< payload of the run that sends them, the rest of it included
+    RunQuantiles resend_days;      ///< from its beginning to its end, closed hours included
+    double room_needed_bytes = 0;  ///< on the box, as it counts them, p50
     std::optional<double>
         room_free_bytes;  ///< to full, p50 on the day the line is back; empty: box not forecast
     bool operator==(const OutageDrill&) const = default;

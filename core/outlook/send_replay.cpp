@@ -45,6 +45,7 @@ std::optional<Traces> replay_paths(const SendContext& context,
         std::max(1, static_cast<int>(days_per_year / shortest / survival_samples));
     Traces traces(std::min(paths.samples.size(), settings.most_paths));
     if (settings.arrivals) settings.arrivals->resize(traces.size());
+    if (settings.wholes) settings.wholes->resize(traces.size());
     tbb::task_arena arena(settings.threads > 0 ? settings.threads : tbb::task_arena::automatic);
     constexpr std::size_t round = 8;
     for (std::size_t from = 0; from < traces.size(); from += round) {
@@ -58,6 +59,7 @@ std::optional<Traces> replay_paths(const SendContext& context,
                                            PathBytes(context, sends, plan, paths, p), options);
                 traces[p] = std::move(trace.runs);
                 if (settings.arrivals) (*settings.arrivals)[p] = std::move(trace.arrivals);
+                if (settings.wholes) (*settings.wholes)[p] = std::move(trace.whole);
             });
         });
         if (progress.report)

@@ -18,6 +18,9 @@ using Traces = std::vector<std::vector<std::vector<RunRecord>>>;  ///< [path][se
 /// What came to each box, and when: [path][send][dataset].
 using PathArrivals = std::vector<std::vector<std::vector<std::vector<Arrival>>>>;
 
+/// What was sent whole: [path][send], in order.
+using PathWholes = std::vector<std::vector<std::vector<SentWhole>>>;
+
 /// Paths that the replay runs over: fewer when there are many runs.
 int replay_sample_count(const std::vector<PlannedSend>& sends, double horizon_days, int paths);
 
@@ -28,6 +31,7 @@ struct PathsReplay {
     Instant survival_from = Instant::max();
     bool survival_on_all_paths = false;  ///< … or on all
     PathArrivals* arrivals = nullptr;    ///< filled, if given
+    PathWholes* wholes = nullptr;        ///< the same
     /// The line `closed_link` carries nothing between these.
     int closed_link = -1;
     Instant closed_from{}, closed_to{};

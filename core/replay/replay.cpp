@@ -67,6 +67,7 @@ public:
         for (const auto& link : links) lines_.emplace_back(link);
         trace_.runs.resize(sends.size());
         trace_.arrivals.resize(sends.size());
+        trace_.whole.resize(sends.size());
         for (std::size_t s = 0; s < sends.size(); ++s) {
             auto& state = states_[s];
             state.next_due = due_of(s);
@@ -297,6 +298,7 @@ private:
             const auto base = common(s, d, t);
             if (!base) {
                 record.full = true;
+                trace_.whole[s].push_back({t, d});
                 record.bytes += bytes_(static_cast<int>(s), dataset, {}, *newest);
             } else if (send.every_step) {
                 Instant from = *base;

@@ -120,9 +120,16 @@ struct Arrival {
     bool operator==(const Arrival&) const = default;
 };
 
+/// A dataset that a run sent whole: source and box had no snapshot of it in common.
+struct SentWhole {
+    Instant begun{};       ///< of the run
+    std::size_t part = 0;  ///< the dataset's place in the send's list
+};
+
 struct ReplayTrace {
     std::vector<std::vector<RunRecord>> runs;                 ///< of each send, in order
     std::vector<std::vector<std::vector<Arrival>>> arrivals;  ///< [send][dataset], if asked for
+    std::vector<std::vector<SentWhole>> whole;                ///< of each send, in order
 };
 
 /// Deterministic. Upstreams must not go round in a circle.

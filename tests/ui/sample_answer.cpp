@@ -286,7 +286,8 @@ OutageDrill drill(const std::string& send, Day from, int days, bool survives) {
                   {OutageRemedy::Kind::longer_ladder,
                    "keeping the longest rung of imaging twice as long at clinic", 25.5}};
     if (!survives) {
-        d.resends_everything = true;
+        d.resends_whole = true;
+        d.resent_datasets = {"imaging"};
         d.resend_bytes = {9.1e12, 9.3e12, 9.4e12};
         d.resend_days = {11, 12, 12.5};
         d.room_needed_bytes = 9.2e12;

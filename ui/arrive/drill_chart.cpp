@@ -134,7 +134,7 @@ void DrillChart::drawPicture(QPainter& painter, const QSizeF& size, const Theme&
     };
     // Shaded: from the line's return until it has caught up.
     const double back = dayOf(drill_->from) + drill_->days;
-    const QColor shade = mixed(theme.surface, theme.median, theme.dark ? 0.22 : 0.13);
+    const QColor shade = mixed(theme.surface, theme.ink, theme.dark ? 0.16 : 0.09);
     if (drill_->chance_of_catching_up > 0) {
         const double x = g.plot.days.map(back);
         const double done = std::max(x + 2, g.plot.days.map(back + drill_->catch_up_days.p50));

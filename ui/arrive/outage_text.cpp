@@ -26,6 +26,14 @@ QString survived(const std::optional<double>& days) {
     return days ? Words::span(std::floor(*days)) : OutageText::tr("any length");
 }
 
+/// “imaging”, “mail”
+QString names(const std::vector<std::string>& all) {
+    QStringList quoted;
+    for (const std::string& name : all)
+        quoted << OutageText::tr("“%1”", "name of a dataset").arg(QString::fromStdString(name));
+    return quoted.join(QStringLiteral(", "));
+}
+
 bool is_down(const OutageDrill& d, const OutageDay& day) {
     const auto into = static_cast<double>((day.date - d.from).count());
     return into >= 0 && into < d.days;
@@ -109,13 +117,14 @@ QStringList OutageText::drill(const OutageDrill& d, Prefixes prefixes) {
     if (d.chance_of_catching_up < 1)
         all << tr("In %1 futures it does not catch up within the horizon.")
                    .arg(Words::chance(1 - d.chance_of_catching_up));
-    if (!d.resends_everything) {
+    if (!d.resends_whole) {
         all << tr("Both ends still share a snapshot then, so that one increment catches up.");
     } else {
-        all << tr("The last snapshot that both ends shared is gone then in %1 futures: everything "
-                  "is sent again, %2 in %3.")
-                   .arg(Words::chance(1 - d.chance_base_survives), size(d.resend_bytes.p50),
-                        age(d.resend_days.p50 * day_hours));
+        all << tr("The last snapshot of %1 that both ends shared is gone then in %2 futures: all "
+                  "of "
+                  "it is sent again, %3 in %4.")
+                   .arg(names(d.resent_datasets), Words::chance(1 - d.chance_base_survives),
+                        size(d.resend_bytes.p50), age(d.resend_days.p50 * day_hours));
         QString room = tr("Until that is done, the box needs %1 for it beside the old copy")
                            .arg(size(d.room_needed_bytes));
         if (!d.room_free_bytes)

@@ -221,13 +221,21 @@ TEST(Questions, TheDrillSaysWhetherTheBaseSurvivesAndWhatWouldRaiseIt) {
     EXPECT_NE(drill_text(d).find("With holding the last sent snapshot back at clinic: any length."),
               std::string::npos);
     EXPECT_TRUE(nlohmann::json::parse(drill_json(d)).at("full_resend").is_null());
-    d.resends_everything = true;
+    d.resends_whole = true;
     d.chance_base_survives = 0;
     d.resend_bytes = {9e12, 9e12, 9e12};
     d.resend_days = {9, 9, 9};
     d.room_needed_bytes = 10e12;
     d.room_free_bytes = 8e12;
-    EXPECT_NE(drill_text(d).find("gone in all futures: everything is sent again, 9 TB in 9 days."),
+    d.resent_datasets = {"imaging"};
+    EXPECT_NE(
+        drill_text(d).find("of “imaging” is gone in all futures: it is sent again whole, 9 TB "
+                           "in 9 days."),
+        std::string::npos);
+    EXPECT_EQ(nlohmann::json::parse(drill_json(d)).at("full_resend").at("datasets"),
+              nlohmann::json({"imaging"}));
+    d.resent_datasets.push_back("mail");
+    EXPECT_NE(drill_text(d).find("of “imaging”, “mail” is gone in all futures: they are sent"),
               std::string::npos);
     EXPECT_NE(
         drill_text(d).find(

@@ -67,7 +67,7 @@ TEST(Outage, AShortOneLeavesOneIncrementThatCatchesUp) {
     EXPECT_NEAR(d.catch_up_days.p50, (run + later) * 8 / goodput / 86400, 0.01);
     EXPECT_EQ(d.chance_of_catching_up, 1);
     EXPECT_EQ(d.chance_base_survives, 1);
-    EXPECT_FALSE(d.resends_everything);
+    EXPECT_FALSE(d.resends_whole);
     // A copy of the night before, 6 days old at the end of the outage.
     EXPECT_NEAR(d.oldest_copy_hours.p50, 6 * 24, 0.5);
     EXPECT_NEAR(*d.longest_outage_days, 14, 0.05);
@@ -110,7 +110,7 @@ TEST(Outage, OneLongerThanTheLadderSendsEverythingAgainAndNeedsRoomForIt) {
     const auto s = plain();
     const auto d = drill_of(s, 20);
     EXPECT_EQ(d.chance_base_survives, 0);
-    ASSERT_TRUE(d.resends_everything);
+    ASSERT_TRUE(d.resends_whole);
     EXPECT_NEAR(d.resend_bytes.p50 / (1 * tb * payload), 1, 1e-6);
     EXPECT_NEAR(d.room_needed_bytes, 1 * tb, 1e6);
     const auto attic = outlook_of(s, 1).boxes[1];
@@ -120,6 +120,25 @@ TEST(Outage, OneLongerThanTheLadderSendsEverythingAgainAndNeedsRoomForIt) {
     const double goodput = outlook_of(s, 1).sends[0].goodput.bits_per_second;
     EXPECT_NEAR(d.resend_days.p50, 1 * tb * payload * 8 / goodput / 86400, 0.001);
     EXPECT_GT(d.catch_up_days.p50, d.resend_days.p50);
+}
+
+TEST(Outage, OnlyWhatLostItsSnapshotIsSentAgainAndNeedsRoom) {
+    auto s = plain();
+    auto small = dataset("small", 0.25 * tb, 0);
+    churn(small, 1 * gb);
+    small.ladder = daily(60);
+    s.datasets.push_back(small);
+    s.sends[0].datasets.push_back("small");
+    const auto d = drill_of(s, 20);
+    EXPECT_EQ(d.resent_datasets, std::vector<std::string>{"d"});
+    EXPECT_NEAR(d.room_needed_bytes, 1 * tb, 1e6);
+    // The same run carries twenty days of the small one.
+    EXPECT_GT(d.resend_bytes.p50, 1 * tb * payload);
+    EXPECT_LT(d.resend_bytes.p50, 1.1 * tb);
+    EXPECT_TRUE(drill_of(s, 5).resent_datasets.empty());
+    s.datasets[1].ladder = daily(14);
+    EXPECT_EQ(drill_of(s, 20).resent_datasets, (std::vector<std::string>{"d", "small"}));
+    EXPECT_NEAR(drill_of(s, 20).room_needed_bytes, 1.25 * tb, 1e6);
 }
 
 TEST(Outage, HoldingTheLastSentOrALongerLadderRaisesWhatIsSurvived) {
