@@ -1,6 +1,8 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Everything of the window that is drawn: colours, gauge, charts, week, pages. Paths relative to ui/.
 set(ULLAGE_UI_DRAWING_SOURCES
+  theme/bar_rows.cpp
+  theme/bar_rows.h
   theme/drawn_button.cpp
   theme/drawn_button.h
   theme/drawn_widget.cpp
@@ -40,6 +42,8 @@ set(ULLAGE_UI_DRAWING_SOURCES
   charts/calendar_ticks.h
   charts/fill_chart.cpp
   charts/fill_chart.h
+  charts/fill_levels.cpp
+  charts/fill_levels.h
   charts/fill_plot.cpp
   charts/fill_plot.h
   charts/fill_table.cpp
@@ -58,10 +62,26 @@ set(ULLAGE_UI_DRAWING_SOURCES
   gauge/gauge_geometry.h
   gauge/gauge_text.cpp
   gauge/gauge_text.h
+  buy/block_bars.cpp
+  buy/block_bars.h
+  buy/buy_tables.cpp
+  buy/buy_tables.h
+  buy/buy_text.cpp
+  buy/buy_text.h
+  buy/frontier_chart.cpp
+  buy/frontier_chart.h
+  buy/offer_card.cpp
+  buy/offer_card.h
+  buy/space_chart.cpp
+  buy/space_chart.h
+  buy/standing_mark.cpp
+  buy/standing_mark.h
   pages/arrive_page.cpp
   pages/arrive_page.h
   pages/arrive_text.cpp
   pages/arrive_text.h
+  pages/buy_page.cpp
+  pages/buy_page.h
   pages/fit_page.cpp
   pages/fit_page.h
   pages/page.cpp

@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/outlook/paths.h"
 
+#include "core/outlook/held_kernel.h"
+#include "core/units/lanes.h"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <map>
 #include <tbb/blocked_range.h>
+#include <tbb/enumerable_thread_specific.h>
 #include <tbb/parallel_for.h>
 #include <tbb/task_arena.h>
 
@@ -16,114 +19,17 @@ namespace {
 constexpr double daily_days = 60;         // each day at first, where answers are given in days
 constexpr double least_live_share = 0.05; // of today's, when going back in time
 constexpr double soonest_day = 1e-3;      // of an event that is yet to come
-constexpr double young_days = 4;
 constexpr double wander_returns_days = 60;
 constexpr std::uint32_t alternatives_stream = 0x20000000u;
 
 // Steps of a path's own stream; interval noise is counted from 0 in streams of its own.
 enum Draw : std::uint32_t { own_growth, own_churn, own_live, own_events };
-enum Stream : std::uint32_t { stream_path, stream_live, stream_churn, stream_wander, streams };
+enum Stream : std::uint32_t { stream_path, stream_growth, stream_noise, stream_spare, streams };
+// What the four numbers of a step of the noise are for; intervals are counted from as_of.
+enum Noise : std::size_t { noise_live, noise_churn, noise_wander };
 
 std::uint32_t stream_of(int dataset, Stream s) {
     return static_cast<std::uint32_t>(dataset) * streams + s;
-}
-
-/// Of what a gap frees, the share that follows the wander of what dies young.
-double young_share(double gap_days) { return 1 / (1 + gap_days / young_days); }
-
-/// For each time, a band of weights over the churn intervals: held = Σ weight × churn.
-struct HeldKernel {
-    std::vector<std::size_t> first, offset, count;  // per time
-    std::vector<std::vector<double>> weights;       // per curve
-    std::vector<std::vector<double>> known;         // per curve and time: bytes that no churn moves
-    std::vector<double> young;                      // per time: share that follows the wander
-};
-
-/// Days from as_of.
-double day_of(Instant as_of, Instant t) { return days_between(as_of, t); }
-
-/// What the gap freed by the listing, per curve; empty if the listing does not hold both its ends.
-std::vector<double> known_freed(const KnownPast& past, const std::vector<Curve>& curves, Instant from,
-                                Instant to) {
-    const auto a = std::lower_bound(past.taken.begin(), past.taken.end(), from);
-    const auto b = std::lower_bound(a, past.taken.end(), to);
-    if (a == past.taken.end() || b == past.taken.end() || *a != from || *b != to) return {};
-    const auto first = static_cast<std::size_t>(a - past.taken.begin());
-    const auto last = static_cast<std::size_t>(b - past.taken.begin());
-    double sum = 0;
-    for (std::size_t i = first + 1; i <= last; ++i) sum += past.freed[i];
-    std::vector<double> bytes(curves.size(), sum);
-    if (last == first + 1) return bytes;
-    for (std::size_t c = 0; c < curves.size(); ++c) {
-        double steps = 0;
-        for (std::size_t i = first + 1; i <= last; ++i)
-            steps += curves[c].freed(days_between(past.taken[i - 1], past.taken[i]));
-        if (steps > 0) bytes[c] *= std::min(1.0, curves[c].freed(days_between(from, to)) / steps);
-    }
-    return bytes;
-}
-
-HeldKernel kernel_of(const BoxPart& part, const DatasetModel& model, const std::vector<double>& edges,
-                     const PathsPlan& plan) {
-    const auto& curves = model.curves;
-    HeldKernel k;
-    k.weights.resize(curves.size());
-    k.known.assign(curves.size(), std::vector<double>(plan.days.size(), 0.0));
-    std::map<std::int64_t, std::vector<double>> freed_by_gap;
-    const auto freed = [&](Instant a, Instant b) -> const std::vector<double>& {
-        const auto seconds = (b - a).count();
-        const auto [it, is_new] = freed_by_gap.try_emplace(seconds);
-        if (is_new)
-            for (const auto& c : curves) it->second.push_back(c.freed(double(seconds) / seconds_per_day));
-        return it->second;
-    };
-    for (std::size_t i = 0; i < plan.days.size(); ++i) {
-        const auto& snapshots = part.kept.at[i];
-        std::vector<Instant> ends = snapshots;
-        if (part.kept.home && !snapshots.empty())
-            ends.push_back(plan.as_of + std::chrono::seconds(std::llround(plan.days[i] * seconds_per_day)));
-        k.offset.push_back(k.weights.front().size());
-        if (ends.size() < 2) {
-            k.first.push_back(0);
-            k.count.push_back(0);
-            k.young.push_back(0);
-            continue;
-        }
-        const auto interval = [&](double day) {
-            const auto it = std::upper_bound(edges.begin(), edges.end(), day);
-            const auto at = std::max<std::ptrdiff_t>(it - edges.begin() - 1, 0);
-            return std::min(static_cast<std::size_t>(at), edges.size() - 2);
-        };
-        const std::size_t first = interval(day_of(plan.as_of, ends.front()));
-        const std::size_t last = interval(day_of(plan.as_of, ends.back()));
-        k.first.push_back(first);
-        k.count.push_back(last - first + 1);
-        for (auto& w : k.weights) w.resize(w.size() + last - first + 1, 0.0);
-        double all = 0;
-        double young = 0;
-        for (std::size_t g = 1; g < ends.size(); ++g) {
-            if (ends[g] <= ends[g - 1]) continue;
-            if (const auto known = known_freed(model.known, curves, ends[g - 1], ends[g]); !known.empty()) {
-                for (std::size_t c = 0; c < curves.size(); ++c) k.known[c][i] += known[c];
-                continue;
-            }
-            const double from = day_of(plan.as_of, ends[g - 1]);
-            const double to = day_of(plan.as_of, ends[g]);
-            const auto& bytes = freed(ends[g - 1], ends[g]);
-            all += bytes.front();
-            young += bytes.front() * young_share(to - from);
-            for (std::size_t j = interval(from); j <= interval(to); ++j) {
-                // What lies before the first edge counts into the first interval.
-                const double a = j == 0 ? from : std::max(from, edges[j]);
-                const double b = j + 2 == edges.size() ? to : std::min(to, edges[j + 1]);
-                if (b <= a) continue;
-                for (std::size_t c = 0; c < curves.size(); ++c)
-                    k.weights[c][k.offset.back() + j - first] += bytes[c] * (b - a) / (to - from);
-            }
-        }
-        k.young.push_back(all > 0 ? young / all : 0);
-    }
-    return k;
 }
 
 /// Days to which the kernels reach back, so that past churn has intervals.
@@ -131,7 +37,7 @@ double reach_back(const PathsPlan& plan) {
     double earliest = 0;
     for (const auto& part : plan.parts)
         for (const auto& at : part.kept.at)
-            if (!at.empty()) earliest = std::min(earliest, day_of(plan.as_of, at.front()));
+            if (!at.empty()) earliest = std::min(earliest, days_between(plan.as_of, at.front()));
     return -earliest;
 }
 
@@ -143,15 +49,34 @@ std::vector<double> churn_edges(const PathsPlan& plan) {
     return edges;
 }
 
+using Lanes = std::array<double, block_paths>;
+static_assert(block_paths == lanes);
+
 /// One dataset over one block of paths.
 struct BlockDraw {
     std::size_t n = 0;                       // paths of the block
     std::size_t curve = 0;
     std::vector<double> live;                // [time × block_paths + lane], events left out
-    std::vector<double> churn;               // [interval × block_paths + lane]
-    std::vector<double> wander;              // the same: what to add to it for what dies young
+    std::vector<float> churn;                // [interval × block_paths + lane]
+    std::vector<float> wander;               // the same: what to add to it for what dies young
     std::vector<double> event_day, event_bytes;  // [event × block_paths + lane]
     std::vector<double> added;               // growth of one path, per time
+};
+
+/// Parts that keep the same snapshots of a dataset: what those hold is found once for all of them.
+struct Profile {
+    int dataset = 0;
+    HeldKernel kernel;
+    std::vector<double> newest, oldest;      // per time: days of the retained ends
+    std::vector<GridPlace> newest_place;     // … and where the newest lies on the grid
+    std::vector<std::size_t> parts;
+};
+
+/// What the noise of one dataset's intervals is made of, and where they lie.
+struct NoiseScales {
+    std::vector<float> churn_sd, churn_shift;  // per interval from as_of: exp(sd z − shift)
+    float wander_sd = 0, wander_shift = 0;
+    bool any = false;
 };
 
 class PathDrawer {
@@ -160,38 +85,34 @@ public:
         : models_(models), plan_(plan), out_(out), edges_(churn_edges(plan)) {
         past_ = edges_.size() - plan.days.size();
         out_.edges = edges_;
-        for (const auto& m : models)
+        for (std::size_t j = 0; j + 1 < edges_.size(); ++j) {
+            const double keep = j == 0 ? 0 : std::exp(-(edges_[j + 1] - edges_[j]) / wander_returns_days);
+            wander_keep_.push_back(static_cast<float>(keep));
+            wander_step_.push_back(static_cast<float>(std::sqrt(1 - keep * keep)));
+        }
+        for (const auto& m : models) {
             middle_growth_.push_back(m.growth && plan.set.empty() ? middle_growth(*m.growth, plan.days)
                                                                   : std::vector<double>());
-        for (const auto& part : plan.parts) {
-            kernels_.push_back(kernel_of(part, models[std::size_t(part.dataset)], edges_, plan));
-            auto& days = newest_.emplace_back();
-            auto& oldest = oldest_.emplace_back();
-            for (std::size_t i = 0; i < plan.days.size(); ++i) {
-                const auto& at = part.kept.at[i];
-                const double now = plan.days[i];
-                days.push_back(part.kept.home ? now : at.empty() ? now : day_of(plan.as_of, at.back()));
-                oldest.push_back(at.empty() ? now : day_of(plan.as_of, at.front()));
-            }
+            noise_.push_back(scales_of(m));
         }
+        for (std::size_t p = 0; p < plan.parts.size(); ++p) add_to_profiles(p);
     }
 
-    void draw_block(std::size_t block) {
+    /// `draws` is room to work in, one for each thread.
+    void draw_block(std::size_t block, std::vector<BlockDraw>& draws) const {
         const std::size_t first = block * block_paths;
-        std::vector<BlockDraw> draws;
-        for (std::size_t d = 0; d < models_.size(); ++d) draws.push_back(draw_dataset(d, block));
-        const std::size_t n = draws.empty() ? std::min<std::size_t>(block_paths, out_.paths - first)
-                                            : draws.front().n;
-        for (std::size_t b = 0; b < out_.used.size(); ++b)
+        const std::size_t n = std::min<std::size_t>(block_paths, out_.paths - first);
+        draws.resize(models_.size());
+        for (std::size_t d = 0; d < models_.size(); ++d) draw_dataset(d, block, n, draws[d]);
+        const auto fill = [&](std::vector<float>& used, double bytes) {
             for (std::size_t i = 0; i < out_.times; ++i)
-                std::fill_n(&out_.used[b][i * out_.paths + first], n,
-                            static_cast<float>(plan_.other_bytes[b]));
+                std::fill_n(&used[i * out_.paths + first], n, static_cast<float>(bytes));
+        };
+        for (std::size_t b = 0; b < out_.used.size(); ++b) fill(out_.used[b], plan_.other_bytes[b]);
         for (std::size_t o = 0; o < out_.offer_used.size(); ++o)
-            for (std::size_t i = 0; i < out_.times; ++i)
-                std::fill_n(&out_.offer_used[o][i * out_.paths + first], n,
-                            static_cast<float>(plan_.offer_other_bytes[o]));
-        for (std::size_t p = 0; p < plan_.parts.size(); ++p)
-            add_part(p, draws[std::size_t(plan_.parts[p].dataset)], first);
+            fill(out_.offer_used[o], plan_.offer_other_bytes[o]);
+        for (const Profile& profile : profiles_)
+            add_profile(profile, draws[std::size_t(profile.dataset)], first);
         for (std::size_t q = 0; q < plan_.probes.size(); ++q)
             for (std::size_t lane = 0; lane < n; ++lane) {
                 double sum = 0;
@@ -205,21 +126,63 @@ public:
     }
 
 private:
-    BlockDraw draw_dataset(std::size_t d, std::size_t block) const {
+    NoiseScales scales_of(const DatasetModel& m) const {
+        NoiseScales s;
+        for (std::size_t j = past_; j + 1 < edges_.size(); ++j) {
+            const double cv = m.day_variation / std::sqrt(edges_[j + 1] - edges_[j]);
+            const double variance = std::log1p(cv * cv);
+            s.churn_sd.push_back(static_cast<float>(std::sqrt(variance)));
+            s.churn_shift.push_back(static_cast<float>(variance / 2));
+        }
+        const double wander = std::log1p(m.wander * m.wander);
+        s.wander_sd = static_cast<float>(std::sqrt(wander));
+        s.wander_shift = static_cast<float>(wander / 2);
+        s.any = m.day_variation > 0 || m.wander > 0 || (!m.growth && m.growth_noise > 0);
+        return s;
+    }
+
+    void add_to_profiles(std::size_t p) {
+        const auto& part = plan_.parts[p];
+        for (Profile& profile : profiles_) {
+            const auto& other = plan_.parts[profile.parts.front()].kept;
+            if (profile.dataset != part.dataset || other.home != part.kept.home || other.at != part.kept.at)
+                continue;
+            profile.parts.push_back(p);
+            return;
+        }
+        Profile& profile = profiles_.emplace_back();
+        profile.dataset = part.dataset;
+        profile.parts = {p};
+        profile.kernel =
+            held_kernel(part.kept, models_[std::size_t(part.dataset)], edges_, plan_.as_of, plan_.days);
+        for (std::size_t i = 0; i < plan_.days.size(); ++i) {
+            const auto& at = part.kept.at[i];
+            const double now = plan_.days[i];
+            const double newest =
+                part.kept.home || at.empty() ? now : days_between(plan_.as_of, at.back());
+            profile.newest.push_back(newest);
+            profile.newest_place.push_back(place_on(plan_.days, newest));
+            profile.oldest.push_back(at.empty() ? now : days_between(plan_.as_of, at.front()));
+        }
+    }
+
+    void draw_dataset(std::size_t d, std::size_t block, std::size_t n, BlockDraw& draw) const {
         const auto& m = models_[d];
         const std::size_t first = block * block_paths;
-        BlockDraw draw;
-        draw.n = std::min<std::size_t>(block_paths, out_.paths - first);
+        draw.n = n;
         draw.curve = plan_.set.empty() ? alternative(d, block) : std::size_t(plan_.set[first][d].curve);
         draw.live.resize(out_.times * block_paths);
         draw.churn.resize((edges_.size() - 1) * block_paths);
-        draw.wander.resize(draw.churn.size());
-        draw.event_day.resize(m.events.size() * block_paths);
-        draw.event_bytes.resize(m.events.size() * block_paths);
-        for (std::size_t lane = 0; lane < draw.n; ++lane)
-            if (plan_.set.empty()) draw_path(d, static_cast<std::uint32_t>(first + lane), lane, draw);
-            else set_path(d, plan_.set[first + lane][d], lane, draw);
-        return draw;
+        draw.wander.assign(draw.churn.size(), 0.0F);
+        draw.event_day.assign(m.events.size() * block_paths, 0.0);
+        draw.event_bytes.assign(m.events.size() * block_paths, 0.0);
+        if (plan_.set.empty()) {
+            draw_paths_of(d, static_cast<std::uint32_t>(first), draw);
+            return;
+        }
+        // Those beyond n are copies, so that no lane is without numbers.
+        for (std::size_t lane = 0; lane < block_paths; ++lane)
+            set_path(d, plan_.set[first + std::min(lane, n - 1)][d], lane, draw);
     }
 
     void set_path(std::size_t d, const SetInputs& set, std::size_t lane, BlockDraw& draw) const {
@@ -231,17 +194,20 @@ private:
         const double start = m.live_bytes * set.live_factor;
         for (std::size_t i = 0; i < plan_.days.size(); ++i)
             draw.live[i * block_paths + lane] = std::max(0.0, start + set.added[i]);
-        for (std::size_t j = 0; j + 1 < edges_.size(); ++j)
-            draw.churn[j * block_paths + lane] = churn_of_live(d, draw, lane, j, start, set.rate, set.level);
+        for (std::size_t j = 0; j + 1 < edges_.size(); ++j) {
+            const double middle = (edges_[j] + edges_[j + 1]) / 2;
+            const double then = j < past_ ? live_before(start, set.rate, middle) : live_at(d, draw, middle, lane);
+            draw.churn[j * block_paths + lane] = static_cast<float>(per_live_byte(m, set.level) * then);
+        }
     }
 
-    /// The churn of an interval without noise: the level, as live was then.
-    double churn_of_live(std::size_t d, const BlockDraw& draw, std::size_t lane, std::size_t interval,
-                         double start, double rate, double level) const {
-        const double middle = (edges_[interval] + edges_[interval + 1]) / 2;
-        const double then = interval < past_ ? std::max(start + rate * middle, least_live_share * start)
-                                             : live_at(d, draw, middle, lane);
-        return models_[d].live_bytes > 0 ? level / models_[d].live_bytes * then : 0;
+    static double live_before(double start, double rate, double day) {
+        return std::max(start + rate * day, least_live_share * start);
+    }
+
+    /// Churn goes with live: its level for each live byte.
+    static double per_live_byte(const DatasetModel& m, double level) {
+        return m.live_bytes > 0 ? level / m.live_bytes : 0;
     }
 
     /// Keeps what a path drew; each path has places of its own, so blocks need not wait for one another.
@@ -276,139 +242,222 @@ private:
         return order[block % n].second;
     }
 
-    void draw_path(std::size_t d, std::uint32_t path, std::size_t lane, BlockDraw& draw) const {
+    /// All lanes of a block, those past the last path too.
+    void draw_paths_of(std::size_t d, std::uint32_t first, BlockDraw& draw) const {
         const auto& m = models_[d];
-        const auto own = [&](std::uint32_t step) {
-            return normal_pair(plan_.seed, stream_of(int(d), stream_path), path, step);
-        };
-        const double rate = m.growth_per_day + m.growth_rate_sd * own(own_growth).first;
-        const double level = log_normal(m.churn_spread, own(own_churn).first);
-        const double live_factor = log_normal(m.live_spread, own(own_live).first);
-        const double start = m.live_bytes * live_factor;
-        for (std::size_t e = 0; e < m.events.size(); ++e) {
-            const auto z = own(own_events + static_cast<std::uint32_t>(e));
-            draw.event_bytes[e * block_paths + lane] = event_bytes(m.events[e], z.first);
-            draw.event_day[e * block_paths + lane] = event_day(m.events[e], z.second);
-        }
-        const auto& days = plan_.days;
-        double live = start;
-        draw.live[lane] = live;
-        if (m.growth) {
-            RandomSequence random(plan_.seed, stream_of(int(d), stream_live), path);
-            auto& added = draw.added;
-            draw_growth(*m.growth, static_cast<int>(path % growth_kinds), random, days, added);
-            stretch_growth(*m.growth, days, middle_growth_[d], added);
-            for (std::size_t i = 1; i < days.size(); ++i)
-                draw.live[i * block_paths + lane] = std::max(0.0, start + added[i]);
-        }
-        for (std::size_t i = 1; i < days.size() && !m.growth; ++i) {
-            const double dt = days[i] - days[i - 1];
-            double step = rate * dt;
-            if (m.growth_noise > 0)
-                step += m.growth_noise * std::sqrt(dt) *
-                        normal_pair(plan_.seed, stream_of(int(d), stream_live), path, std::uint32_t(i)).first;
-            live = std::max(0.0, live + step);
-            draw.live[i * block_paths + lane] = live;
-        }
-        keep_inputs(d, path, lane, draw, level, live_factor);
-        const double wander_sd = std::sqrt(std::log1p(m.wander * m.wander));
-        double wander = 0;
-        for (std::size_t j = 0; j + 1 < edges_.size(); ++j) {
-            double noise = 1;
-            if (j >= past_ && m.day_variation > 0) {
-                const double dt = edges_[j + 1] - edges_[j];
-                noise = log_normal(
-                    m.day_variation / std::sqrt(dt),
-                    normal_pair(plan_.seed, stream_of(int(d), stream_churn), path, std::uint32_t(j - past_)).first);
+        Lanes start, rate, level, factor;
+        for (std::size_t lane = 0; lane < block_paths; ++lane) {
+            const auto own = [&](std::uint32_t step) {
+                return normal_pair(plan_.seed, stream_of(int(d), stream_path),
+                                   first + static_cast<std::uint32_t>(lane), step);
+            };
+            rate[lane] = m.growth_per_day + m.growth_rate_sd * own(own_growth).first;
+            level[lane] = log_normal(m.churn_spread, own(own_churn).first);
+            factor[lane] = log_normal(m.live_spread, own(own_live).first);
+            start[lane] = m.live_bytes * factor[lane];
+            draw.live[lane] = start[lane];
+            for (std::size_t e = 0; e < m.events.size(); ++e) {
+                const auto z = own(own_events + static_cast<std::uint32_t>(e));
+                draw.event_bytes[e * block_paths + lane] = event_bytes(m.events[e], z.first);
+                draw.event_day[e * block_paths + lane] = event_day(m.events[e], z.second);
             }
-            draw.churn[j * block_paths + lane] =
-                churn_of_live(d, draw, lane, j, start, rate, level) * noise;
-            if (wander_sd <= 0) continue;
-            const double z =
-                normal_pair(plan_.seed, stream_of(int(d), stream_wander), path, std::uint32_t(j)).first;
-            const double keep = j == 0 ? 0 : std::exp(-(edges_[j + 1] - edges_[j]) / wander_returns_days);
-            wander = keep * wander + wander_sd * std::sqrt(1 - keep * keep) * z;
-            draw.wander[j * block_paths + lane] = draw.churn[j * block_paths + lane] *
-                                                  std::expm1(wander - wander_sd * wander_sd / 2);
+        }
+        if (m.growth) draw_measured_growth(d, first, start, draw);
+        draw_intervals(d, first, start, rate, level, draw);
+        for (std::size_t lane = 0; lane < draw.n; ++lane)
+            keep_inputs(d, first + static_cast<std::uint32_t>(lane), lane, draw, level[lane], factor[lane]);
+    }
+
+    void draw_measured_growth(std::size_t d, std::uint32_t first, const Lanes& start, BlockDraw& draw) const {
+        const auto& m = models_[d];
+        for (std::size_t lane = 0; lane < block_paths; ++lane) {
+            const std::uint32_t path = first + static_cast<std::uint32_t>(lane);
+            RandomSequence random(plan_.seed, stream_of(int(d), stream_growth), path);
+            draw_growth(*m.growth, static_cast<int>(path % growth_kinds), random, plan_.days, draw.added);
+            stretch_growth(*m.growth, plan_.days, middle_growth_[d], draw.added);
+            for (std::size_t i = 1; i < plan_.days.size(); ++i)
+                draw.live[i * block_paths + lane] = std::max(0.0, start[lane] + draw.added[i]);
         }
     }
 
-    /// Live bytes of a lane at any day: straight lines between the times, and the events so far.
-    double live_at(std::size_t d, const BlockDraw& draw, double day, std::size_t lane) const {
-        const auto& days = plan_.days;
-        double live;
-        if (day <= 0) {
-            const double slope = days.size() > 1 ? (draw.live[block_paths + lane] - draw.live[lane]) /
-                                                       (days[1] - days[0]) : 0;
-            // Before as_of the data grew at its rate; the noise of the first day is not stretched back.
-            const double back = models_[d].growth_noise > 0 ? models_[d].growth_per_day : slope;
-            live = std::max(draw.live[lane] + back * day, least_live_share * draw.live[lane]);
-        } else {
-            const auto [i, part] = place_on(days, day);
-            const double a = draw.live[(i - 1) * block_paths + lane];
-            live = a + (draw.live[i * block_paths + lane] - a) * part;
+    /// Live from day to day where it is a walk, churn, and the wander of what dies young.
+    void draw_intervals(std::size_t d, std::uint32_t first, const Lanes& start, const Lanes& rate,
+                        const Lanes& level, BlockDraw& draw) const {
+        const auto& m = models_[d];
+        const NoiseScales& scales = noise_[d];
+        const bool wanders = m.wander > 0;
+        const bool varies = m.day_variation > 0;
+        NormalLanes z{};
+        FloatLanes wander{}, power{}, factor;
+        for (std::size_t j = 0; j + 1 < edges_.size(); ++j) {
+            const bool ahead = j >= past_;
+            const std::size_t i = j - past_;  // the interval's first time; of no use before as_of
+            if (scales.any && (ahead || wanders))
+                draw_normals(plan_.seed, stream_of(int(d), stream_noise), first,
+                             static_cast<std::uint32_t>(j) - static_cast<std::uint32_t>(past_), z);
+            const double middle = (edges_[j] + edges_[j + 1]) / 2;
+            Lanes then;
+            if (!ahead) {
+                for (std::size_t lane = 0; lane < block_paths; ++lane)
+                    then[lane] = live_before(start[lane], rate[lane], middle);
+            } else {
+                double* here = &draw.live[i * block_paths];
+                double* next = here + block_paths;
+                const double dt = edges_[j + 1] - edges_[j];
+                const double walk = m.growth_noise * std::sqrt(dt);
+                if (!m.growth)
+                    for (std::size_t lane = 0; lane < block_paths; ++lane)
+                        next[lane] = std::max(0.0, here[lane] + rate[lane] * dt +
+                                                       walk * static_cast<double>(z[noise_live][lane]));
+                for (std::size_t lane = 0; lane < block_paths; ++lane) then[lane] = (here[lane] + next[lane]) / 2;
+                add_events(m, draw, middle, then);
+            }
+            float* churn = &draw.churn[j * block_paths];
+            if (ahead && varies) {
+                for (std::size_t lane = 0; lane < block_paths; ++lane)
+                    power[lane] = scales.churn_sd[i] * z[noise_churn][lane] - scales.churn_shift[i];
+                exponential_of(power, factor);
+            } else {
+                factor.fill(1);
+            }
+            for (std::size_t lane = 0; lane < block_paths; ++lane)
+                churn[lane] = static_cast<float>(per_live_byte(m, level[lane]) * then[lane]) * factor[lane];
+            if (!wanders) continue;
+            for (std::size_t lane = 0; lane < block_paths; ++lane) {
+                wander[lane] = wander_keep_[j] * wander[lane] +
+                               scales.wander_sd * wander_step_[j] * z[noise_wander][lane];
+                power[lane] = wander[lane] - scales.wander_shift;
+            }
+            exponential_of(power, factor);
+            for (std::size_t lane = 0; lane < block_paths; ++lane)
+                draw.wander[j * block_paths + lane] = churn[lane] * (factor[lane] - 1);
         }
-        for (std::size_t e = 0; e < models_[d].events.size(); ++e) {
-            // What happened up to as_of is in today's live already.
-            const double on = draw.event_day[e * block_paths + lane];
-            if (on <= 0 || on > day) continue;
-            const double bytes = draw.event_bytes[e * block_paths + lane];
-            if (models_[d].events[e].kind == Event::Kind::add) live += bytes;
-            if (models_[d].events[e].kind == Event::Kind::remove) live -= std::min(bytes, live);
-        }
+    }
+
+    /// What has been added and taken away by a day, of all lanes.
+    static void add_events(const DatasetModel& m, const BlockDraw& draw, double day, Lanes& live) {
+        for (std::size_t e = 0; e < m.events.size(); ++e)
+            for (std::size_t lane = 0; lane < block_paths; ++lane)
+                live[lane] = with_event(m, draw, e, day, lane, live[lane]);
+    }
+
+    static double with_event(const DatasetModel& m, const BlockDraw& draw, std::size_t e, double day,
+                             std::size_t lane, double live) {
+        // What happened up to as_of is in today's live already.
+        const double on = draw.event_day[e * block_paths + lane];
+        if (on <= 0 || on > day) return live;
+        const double bytes = draw.event_bytes[e * block_paths + lane];
+        if (m.events[e].kind == Event::Kind::add) return live + bytes;
+        if (m.events[e].kind == Event::Kind::remove) return live - std::min(bytes, live);
         return live;
     }
 
-    void add_part(std::size_t p, const BlockDraw& draw, std::size_t first) {
-        const auto& part = plan_.parts[p];
-        const auto& m = models_[std::size_t(part.dataset)];
-        const auto& k = kernels_[p];
-        const auto& weights = k.weights[draw.curve];
-        std::array<double, block_paths> held{};
+    /// Live bytes of all lanes at a day, which lies at `place` if it is above 0: straight lines between the
+    /// times, and the events so far.
+    void live_lanes(std::size_t d, const BlockDraw& draw, double day, GridPlace place, Lanes& live) const {
+        const auto& m = models_[d];
+        if (day <= 0) {
+            const double length = plan_.days.size() > 1 ? plan_.days[1] - plan_.days[0] : 0;
+            for (std::size_t lane = 0; lane < block_paths; ++lane) {
+                // Before as_of the data grew at its rate; the noise of the first day is not stretched back.
+                const double slope =
+                    m.growth_noise > 0 ? m.growth_per_day
+                    : length > 0       ? (draw.live[block_paths + lane] - draw.live[lane]) / length
+                                       : 0;
+                live[lane] = live_before(draw.live[lane], slope, day);
+            }
+        } else {
+            const double* after = &draw.live[place.next * block_paths];
+            const double* before = after - block_paths;
+            for (std::size_t lane = 0; lane < block_paths; ++lane)
+                live[lane] = before[lane] + (after[lane] - before[lane]) * place.part;
+        }
+        add_events(m, draw, day, live);
+    }
+
+    double live_at(std::size_t d, const BlockDraw& draw, double day, std::size_t lane) const {
+        Lanes live;
+        live_lanes(d, draw, day, place_on(plan_.days, day), live);
+        return live[lane];
+    }
+
+    /// The share of a part that has arrived at time i: below 1 nothing of it holds snapshots yet.
+    double present(const KeptSnapshots& kept, std::size_t i) const {
+        const double now = plan_.days[i];
+        if (kept.home || now >= kept.arrives_day) return 1;
+        if (!kept.ramps || now <= kept.ramp_from_day) return 0;
+        return (now - kept.ramp_from_day) / (kept.arrives_day - kept.ramp_from_day);
+    }
+
+    /// Bytes that `remove` and `rewrite` freed and a retained snapshot still holds.
+    void hold_events(const Profile& profile, const BlockDraw& draw, std::size_t i, double listed_until,
+                     FloatLanes& held) const {
+        const auto& m = models_[std::size_t(profile.dataset)];
+        for (std::size_t e = 0; e < m.events.size(); ++e) {
+            const auto kind = m.events[e].kind;
+            if (kind != Event::Kind::remove && kind != Event::Kind::rewrite) continue;
+            for (std::size_t lane = 0; lane < block_paths; ++lane) {
+                const double on = draw.event_day[e * block_paths + lane];
+                if (on <= listed_until) continue;  // a listing has counted what it freed
+                if (profile.oldest[i] < on && on <= profile.newest[i])
+                    held[lane] += static_cast<float>(draw.event_bytes[e * block_paths + lane]);
+            }
+        }
+    }
+
+    void add_profile(const Profile& profile, const BlockDraw& draw, std::size_t first) const {
+        const auto& m = models_[std::size_t(profile.dataset)];
+        const HeldKernel& k = profile.kernel;
+        const std::vector<float>& weights = k.weights[draw.curve];
         const double listed_until = m.known.taken.empty() ? -std::numeric_limits<double>::infinity()
-                                                          : day_of(plan_.as_of, m.known.taken.back());
+                                                          : days_between(plan_.as_of, m.known.taken.back());
+        FloatLanes held;
+        Lanes live;
         for (std::size_t i = 0; i < out_.times; ++i) {
-            const double now = plan_.days[i];
-            double present = 1;
-            if (!part.kept.home && now < part.kept.arrives_day) {
-                if (!part.kept.ramps || now <= part.kept.ramp_from_day) continue;
-                present = (now - part.kept.ramp_from_day) /
-                          (part.kept.arrives_day - part.kept.ramp_from_day);
-            }
-            held.fill(k.known[draw.curve][i]);
-            const double* w = weights.data() + k.offset[i];
-            const double* churn = draw.churn.data() + k.first[i] * block_paths;
-            const double* wander = draw.wander.data() + k.first[i] * block_paths;
-            const double young = m.wander > 0 ? k.young[i] : 0;
-            for (std::size_t j = 0; j < k.count[i]; ++j)
-                for (std::size_t lane = 0; lane < block_paths; ++lane)
-                    held[lane] += w[j] * (churn[j * block_paths + lane] + young * wander[j * block_paths + lane]);
-            for (std::size_t lane = 0; lane < draw.n; ++lane) {
-                double kept = held[lane];
-                for (std::size_t e = 0; e < m.events.size(); ++e) {
-                    const auto kind = m.events[e].kind;
-                    if (kind != Event::Kind::remove && kind != Event::Kind::rewrite) continue;
-                    const double on = draw.event_day[e * block_paths + lane];
-                    if (on <= listed_until) continue;  // a listing has counted what it freed
-                    if (oldest_[p][i] < on && on <= newest_[p][i])
-                        kept += draw.event_bytes[e * block_paths + lane];
+            bool found = false;
+            for (const std::size_t p : profile.parts) {
+                const auto& part = plan_.parts[p];
+                const double share = present(part.kept, i);
+                if (share <= 0) continue;
+                if (!found) {
+                    const float young = m.wander > 0 ? k.young[i] : 0.0F;
+                    weighted_sum(weights.data() + k.offset[i], k.count[i],
+                                 draw.churn.data() + k.first[i] * block_paths,
+                                 draw.wander.data() + k.first[i] * block_paths, young,
+                                 static_cast<float>(k.known[draw.curve][i]), held);
+                    hold_events(profile, draw, i, listed_until, held);
+                    live_lanes(std::size_t(profile.dataset), draw, profile.newest[i], profile.newest_place[i], live);
+                    found = true;
                 }
-                const double live =
-                    live_at(std::size_t(part.dataset), draw, newest_[p][i], lane) * present;
-                const double holds = present < 1 ? 0 : kept;
-                const std::size_t at = i * out_.paths + first + lane;
-                if (part.box >= 0) {
-                    const auto b = std::size_t(part.box);
-                    const double live_bytes = live * part.charges.of_live(i);
-                    const double held_bytes = holds * part.charges.of_held(i);
-                    out_.live[b][at] += static_cast<float>(live_bytes);
-                    out_.held[b][at] += static_cast<float>(held_bytes);
-                    out_.used[b][at] += static_cast<float>(live_bytes + held_bytes);
-                }
-                for (const auto& offer : part.offers)
-                    out_.offer_used[std::size_t(offer.offer)][at] += static_cast<float>(
-                        live * offer.charges.of_live(i) + holds * offer.charges.of_held(i));
+                add_to_outputs(part, i, i * out_.paths + first, draw.n, live, held, share);
             }
+        }
+    }
+
+    void add_to_outputs(const BoxPart& part, std::size_t i, std::size_t at, std::size_t n, const Lanes& live,
+                        const FloatLanes& held, double share) const {
+        const auto holds = static_cast<float>(share < 1 ? 0 : 1);
+        if (part.box >= 0) {
+            const auto b = std::size_t(part.box);
+            const auto live_charge = static_cast<float>(part.charges.of_live(i) * share);
+            const auto held_charge = static_cast<float>(part.charges.of_held(i)) * holds;
+            float* live_out = &out_.live[b][at];
+            float* held_out = &out_.held[b][at];
+            float* used_out = &out_.used[b][at];
+            for (std::size_t lane = 0; lane < n; ++lane) {
+                const float live_bytes = static_cast<float>(live[lane]) * live_charge;
+                const float held_bytes = held[lane] * held_charge;
+                live_out[lane] += live_bytes;
+                held_out[lane] += held_bytes;
+                used_out[lane] += live_bytes + held_bytes;
+            }
+        }
+        for (const auto& offer : part.offers) {
+            const auto live_charge = static_cast<float>(offer.charges.of_live(i) * share);
+            const auto held_charge = static_cast<float>(offer.charges.of_held(i)) * holds;
+            float* used_out = &out_.offer_used[std::size_t(offer.offer)][at];
+            for (std::size_t lane = 0; lane < n; ++lane)
+                used_out[lane] += static_cast<float>(live[lane]) * live_charge + held[lane] * held_charge;
         }
     }
 
@@ -417,8 +466,8 @@ private:
         path.curve = static_cast<int>(draw.curve);
         for (std::size_t i = 0; i < out_.times; ++i) path.live.push_back(draw.live[i * block_paths + lane]);
         for (std::size_t j = 0; j + 1 < edges_.size(); ++j)
-            path.churn.push_back(draw.churn[j * block_paths + lane] +
-                                 young_share(1) * draw.wander[j * block_paths + lane]);
+            path.churn.push_back(static_cast<double>(draw.churn[j * block_paths + lane]) +
+                                 young_share(1) * static_cast<double>(draw.wander[j * block_paths + lane]));
         for (std::size_t e = 0; e < models_[d].events.size(); ++e)
             path.events.push_back({models_[d].events[e].kind, draw.event_day[e * block_paths + lane],
                                    draw.event_bytes[e * block_paths + lane]});
@@ -429,10 +478,11 @@ private:
     const PathsPlan& plan_;
     Paths& out_;
     std::vector<double> edges_;
-    std::size_t past_ = 0;
+    std::size_t past_ = 0;                              // intervals before as_of
+    std::vector<float> wander_keep_, wander_step_;      // per interval
+    std::vector<NoiseScales> noise_;                    // per dataset
     std::vector<std::vector<double>> middle_growth_;    // per dataset: bytes added at each time
-    std::vector<HeldKernel> kernels_;                   // per part
-    std::vector<std::vector<double>> newest_, oldest_;  // per part and time: days of the retained ends
+    std::vector<Profile> profiles_;
 };
 
 void make_room(std::vector<DrawnInputs>& drawn, const std::vector<DatasetModel>& models,
@@ -499,7 +549,8 @@ std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const P
     out.samples.assign(std::size_t(std::min(plan.samples, plan.paths)),
                        std::vector<DatasetPath>(models.size()));
     if (plan.set.empty()) make_room(out.drawn, models, plan);
-    PathDrawer drawer(models, plan, out);
+    const PathDrawer drawer(models, plan, out);
+    tbb::enumerable_thread_specific<std::vector<BlockDraw>> draws;
 
     const std::size_t blocks = (out.paths + block_paths - 1) / block_paths;
     // A round of blocks at a time, so that progress is told from the calling thread and a stop is seen.
@@ -510,8 +561,9 @@ std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const P
         const std::size_t to = std::min(from + round, blocks);
         arena.execute([&] {
             tbb::parallel_for(tbb::blocked_range<std::size_t>(from, to), [&](const auto& range) {
+                auto& own = draws.local();
                 for (std::size_t b = range.begin(); b != range.end(); ++b)
-                    if (!progress.stop.stop_requested()) drawer.draw_block(b);
+                    if (!progress.stop.stop_requested()) drawer.draw_block(b, own);
             });
         });
         if (progress.report)

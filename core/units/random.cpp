@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/units/random.h"
 
+#include "core/units/random_key.h"
+
 #include <Random123/philox.h>
 #include <cmath>
 #include <numbers>
@@ -13,11 +15,9 @@ namespace {
 std::array<double, 2> uniforms(std::uint64_t seed, std::uint32_t stream, std::uint32_t path,
                                std::uint32_t step) {
     r123::Philox4x32 philox;
-    const r123::Philox4x32::ctr_type counter = {{path, step, 0x756c6c61u, 0}};
-    const r123::Philox4x32::key_type key = {
-        {static_cast<std::uint32_t>(seed) ^ (static_cast<std::uint32_t>(seed >> 32) * 0x9E3779B9u),
-         stream}};
-    const auto r = philox(counter, key);
+    const r123::Philox4x32::ctr_type counter = {{path, step, counter_mark, 0}};
+    const RandomKey key = random_key(seed, stream);
+    const auto r = philox(counter, {{key.first, key.second}});
     constexpr double scale = 1.0 / 18446744073709551616.0;  // 2^-64
     return {(static_cast<double>((std::uint64_t(r[0]) << 32) | r[1]) + 0.5) * scale,
             (static_cast<double>((std::uint64_t(r[2]) << 32) | r[3]) + 0.5) * scale};

@@ -41,7 +41,7 @@ protected:
     void refused_site(const std::string& text, const std::string& pointer, const std::string& part) const {
         const auto file = write("h.site.json", text);
         refused("forecast " + quoted(file), 1,
-                "ullage: " + file.string() + ": " + (pointer.empty() ? "" : pointer + ": "), part);
+                "ullage: " + file.string() + ": " + pointer + (pointer[0] == '/' ? ": " : ""), part);
         refused("check " + quoted(file), 1, "ullage: " + file.string() + ": ", part);
     }
 };
@@ -81,10 +81,10 @@ TEST_F(HostileFiles, ManyItemsAreRefusedByTheirNumber) {
 
 TEST_F(HostileFiles, NumbersThatAreNoneOrTooLargeAreRefusedWhereTheyStand) {
     for (const char* word : {"NaN", "Infinity", "-Infinity"})
-        refused_site(with(plain_site, "\"20 TB\"", word), "line 6", "not JSON");
+        refused_site(with(plain_site, "\"20 TB\"", word), "line 7", "not JSON");
     for (const char* word : {"\"NaN TB\"", "\"inf\"", "\"1e999 TB\""})
         refused_site(with(plain_site, "\"20 TB\"", word), "/boxes/0/usable", "");
-    refused_site(with(plain_site, "\"20 TB\"", "1e999"), "line 6", "too large to be held");
+    refused_site(with(plain_site, "\"20 TB\"", "1e999"), "line 7", "too large to be held");
     // 2^64 bytes and more can be said; what no disk will ever hold cannot.
     refused_site(with(plain_site, "\"10 TB\"", "99999999999999999999999999"), "/datasets/0/live", "is more than");
     refused_site(with(plain_site, "\"count\": 7", "\"count\": 18446744073709551616"), "/datasets/0/ladder/0/count",

@@ -508,6 +508,121 @@ Answer sure() {
     return a;
 }
 
+namespace {
+
+PoolCapacity space(double label, double spare, double charged_share) {
+    PoolCapacity c;
+    c.label_bytes = label;
+    c.drive_bytes = label * 1.0002;
+    c.spare_bytes = spare;
+    c.formatted_bytes = (label - spare) * 0.9991;
+    c.raw_bytes = c.formatted_bytes;
+    c.charged_bytes = c.formatted_bytes * charged_share;
+    c.reserve_bytes = 0.137e12;
+    c.usable_bytes = c.charged_bytes - c.reserve_bytes;
+    return c;
+}
+
+OfferOutlook offer(const std::string& name, Offer::As as, int drives, double label) {
+    OfferOutlook o;
+    o.name = name;
+    o.box = "attic";
+    o.as = as;
+    o.drives = drives;
+    o.capacity = space(label, 0, 0.66);
+    o.usable_bytes = o.capacity->usable_bytes;
+    o.ceiling_bytes = 0.8 * o.usable_bytes;
+    o.running_from = add_days(today, 21);
+    o.chance_too_late = 0.004;
+    o.rebuild = RebuildExposure{25.5, drives - 1, 1, 0.015, 0.00022};
+    o.assumptions = {"no life is given: it is counted on to the horizon"};
+    return o;
+}
+
+void pay(OfferOutlook& o, double price, double energy, double replacement) {
+    o.price = price;
+    o.energy_cost = energy;
+    o.replacement_cost = replacement;
+    o.cost_total = price + energy + replacement;
+    constexpr double tib = 1099511627776.0;
+    o.cost_per_usable_tib_year = o.cost_total / (o.usable_bytes / tib) / 5;
+}
+
+}  // namespace
+
+Answer buying(int offers) {
+    Answer a = answer();
+    a.site.currency = a.outlook.currency = "EUR";
+    BoxOutlook& attic = a.outlook.boxes.front();
+    PoolCapacity capacity = space(72e12, 8e12, 0.6277);
+    capacity.reserve_bytes = capacity.charged_bytes - attic.usable_bytes;
+    capacity.usable_bytes = attic.usable_bytes;
+    attic.capacity = capacity;
+    attic.costs = {{"imaging", 131072, 1.002, 19e12, std::nullopt, 1.002},
+                   {"ledger", 8192, 1.52, 3.1e12, 65536.0, 1.03},
+                   {"desks", 16384, 1.27, 4.4e12, 65536.0, 1.03}};
+    attic.better_shape = BetterShape{"2 groups of 4 drives, mirror-2", 31e12, 1.01, 1.12, 0.14};
+
+    std::vector<OfferOutlook> all;
+    OfferOutlook o = offer("two more 8 TB drives", Offer::As::added, 2, 88e12);
+    pay(o, 420, 260, 0);
+    o.chance_of_lasting = 0.412;
+    o.days_until_ceiling = {880.0, 1490.0, std::nullopt};
+    o.rank = 4;
+    all.push_back(o);
+    o = offer("six 16 TB drives", Offer::As::drives, 6, 96e12);
+    pay(o, 2350, 1010, 540);
+    o.chance_of_lasting = 0.934;
+    o.days_until_ceiling = {std::nullopt, std::nullopt, std::nullopt};
+    o.holds = o.recommended = true;
+    o.purchases = 2;
+    o.rank = 1;
+    all.push_back(o);
+    o = offer("eight-bay box with 18 TB drives", Offer::As::box, 8, 144e12);
+    pay(o, 4980, 1320, 0);
+    o.chance_of_lasting = 0.991;
+    o.days_until_ceiling = {std::nullopt, std::nullopt, std::nullopt};
+    o.running_from = add_days(today, 60);
+    o.holds = true;
+    o.rank = 2;
+    all.push_back(o);
+    o = offer("six 20 TB drives from the second dealer", Offer::As::drives, 6, 120e12);
+    pay(o, 5600, 1010, 0);
+    o.chance_of_lasting = 0.962;
+    o.days_until_ceiling = {std::nullopt, std::nullopt, std::nullopt};
+    o.holds = true;
+    o.dominated_by = "eight-bay box with 18 TB drives";
+    o.rank = 3;
+    all.push_back(o);
+    o = offer("twelve 8 TB drives", Offer::As::drives, 12, 96e12);
+    pay(o, 1900, 1800, 0);
+    o.chance_of_lasting = 0.93;
+    o.does_not_go_in = "12 drives do not go into 8 bays";
+    o.rank = 6;
+    all.push_back(o);
+    o = offer("used shelf", Offer::As::added, 4, 78e12);
+    pay(o, 700, 900, 300);
+    o.chance_of_lasting = 0.29;
+    o.days_until_ceiling = {700.0, 1180.0, 1790.0};
+    o.dominated_by = "two more 8 TB drives";
+    o.capacity.reset();
+    o.drives = 0;
+    o.rebuild.reset();
+    o.rank = 5;
+    all.push_back(o);
+    for (int i = 0; i < offers && i < static_cast<int>(all.size()); ++i) {
+        OfferOutlook& each = all[static_cast<std::size_t>(i)];
+        a.outlook.offers.push_back(each);
+        Offer asked;
+        asked.name = each.name;
+        asked.box = each.box;
+        asked.as = each.as;
+        a.site.offers.push_back(asked);
+    }
+    // Without the one that holds, none is recommended; ranks are those of the six.
+    return a;
+}
+
 Answer many(int count) {
     constexpr std::array<Fate, 7> fates{Fate::tight, Fate::roomy,     Fate::endless, Fate::over,
                                         Fate::full,  Fate::shrinking, Fate::soon};

@@ -46,6 +46,12 @@ std::vector<Driver> drivers();
 /// answer() with those three datasets ("imaging", "mail", "letters") and those drivers.
 Answer sure();
 
+/// answer() with a pool under the attic, what its blocks cost, a planned change, and the first
+/// `offers` (0…6) of these for it, as the site lists them: one that does not last, the cheapest
+/// that holds, a whole box that holds longest, one outdone by it, one that does not go in, one that
+/// is outdone and does not last.
+Answer buying(int offers);
+
 /// `count` boxes with long names and all fates in turn.
 Answer many(int count);
 /// A site with nothing in it.

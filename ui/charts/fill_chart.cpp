@@ -49,8 +49,7 @@ FillChart::FillChart(QWidget* parent) : QWidget(parent), plot_(std::make_unique<
     view_ = new FillView(plot_.get(), nullptr);
     view_->setObjectName(QStringLiteral("fillView"));
     view_->tip = [this](int index) {
-        return box_ ? FillText::at(box_->fill[static_cast<std::size_t>(index)], box_->usable_bytes,
-                                   prefixes_)
+        return box_ ? FillText::at(box_->fill[static_cast<std::size_t>(index)], *box_, prefixes_)
                     : QString();
     };
 
@@ -219,8 +218,8 @@ QString FillChart::title() const {
 
 QString FillChart::readout() const {
     return box_ && plot_->reader() >= 0
-               ? FillText::at(box_->fill[static_cast<std::size_t>(plot_->reader())],
-                              box_->usable_bytes, prefixes_)
+               ? FillText::at(box_->fill[static_cast<std::size_t>(plot_->reader())], *box_,
+                              prefixes_)
                : QString();
 }
 
@@ -229,6 +228,11 @@ QWidget* FillChart::view() const { return view_; }
 QRectF FillChart::plotArea() const { return plot_->plotArea(); }
 std::vector<QRectF> FillChart::labelBoxes() const { return plot_->labelBoxes(); }
 QStringList FillChart::axisTexts() const { return plot_->axisTexts(); }
+QStringList FillChart::labelTexts() const { return plot_->labelTexts(); }
+QList<QPointF> FillChart::fullLine() const { return plot_->fullLine(); }
+QList<QPointF> FillChart::ceilingLine() const { return plot_->ceilingLine(); }
+QStringList FillChart::markTips() const { return plot_->markTips(); }
+void FillChart::setDayRange(double from, double to) { plot_->setDayRange(from, to); }
 
 void FillChart::setReader(int index) {
     plot_->setReader(index);

@@ -64,6 +64,12 @@ public:
     QRectF plotArea() const;
     std::vector<QRectF> labelBoxes() const;
     QStringList axisTexts() const;
+    QStringList labelTexts() const;   ///< at the right edge
+    QList<QPointF> fullLine() const;  ///< as drawn: days from as_of, shown unit
+    QList<QPointF> ceilingLine() const;
+    QStringList markTips() const;  ///< of the marks above the plot
+    /// Days from as_of, as by zooming.
+    void setDayRange(double from, double to);
 
 public slots:
     void showTable();

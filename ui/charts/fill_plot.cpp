@@ -2,6 +2,7 @@
 #include "ui/charts/fill_plot.h"
 
 #include "ui/charts/fill_table.h"
+#include "ui/charts/fill_text.h"
 #include "ui/theme/words.h"
 
 #include <QFontMetricsF>
@@ -206,7 +207,10 @@ FillPoint FillPlot::pointAt(double day) const {
 }
 
 void FillPlot::fillSeries() {
-    double top = finite_or_zero(box_.usable_bytes);
+    levels_ = space_levels(box_, as_of_);
+    double top = 0;
+    for (const SpaceLevel& level : levels_)
+        if (level.from_day <= horizon_) top = std::max(top, finite_or_zero(level.usable_bytes));
     for (const FillPoint& p : box_.fill) top = std::max(top, finite_or_zero(p.used_bytes.p90));
     top = std::max(top, 1.0);
     const ByteUnit unit = byte_unit(top, prefixes_);
@@ -252,20 +256,28 @@ void FillPlot::fillSeries() {
     live_->setVisible(parts_ && has_box_);
     held_->setVisible(parts_ && has_box_);
     other_->setVisible(parts_ && has_other);
-    const auto level = [&](QLineSeries* series, double bytes) {
-        QList<QPointF> ends;
-        if (has_box_ && bytes > 0)
-            ends << QPointF(0, bytes / unit_bytes_) << QPointF(horizon_, bytes / unit_bytes_);
-        series->replace(ends);
+    const auto stepped = [&](QLineSeries* series, double SpaceLevel::*bytes) {
+        QList<QPointF> line;
+        const auto to = [&](double day, double size) {
+            line << QPointF(day, finite_or_zero(size) / unit_bytes_);
+        };
+        for (const SpaceLevel& level : levels_) {
+            if (!has_box_ || level.*bytes <= 0 || level.from_day > horizon_) break;
+            if (!line.isEmpty()) line << QPointF(level.from_day, line.back().y());
+            to(level.from_day, level.*bytes);
+        }
+        if (!line.isEmpty()) line << QPointF(horizon_, line.back().y());
+        series->replace(line);
     };
-    level(ceiling_, box_.ceiling_bytes);
-    level(full_, box_.usable_bytes);
+    stepped(ceiling_, &SpaceLevel::ceiling_bytes);
+    stepped(full_, &SpaceLevel::usable_bytes);
 
     for (auto& label : labels_) {
         delete label.item;
         delete label.leader;
     }
     labels_.clear();
+    ceiling_label_ = full_label_ = -1;
     for (auto& event : events_) {
         delete event.line;
         delete event.mark;
@@ -289,32 +301,45 @@ void FillPlot::fillSeries() {
     add(tr("1 in 10 above"), theme_.muted);
     add(tr("middle forecast"), theme_.median);
     add(tr("1 in 10 below"), theme_.muted);
-    if (box_.ceiling_bytes > 0)
+    if (box_.ceiling_bytes > 0) {
+        ceiling_label_ = static_cast<int>(labels_.size());
         add(tr("ceiling %1")
                 .arg(Words::percent(
                     box_.usable_bytes > 0 ? box_.ceiling_bytes / box_.usable_bytes : 0, 3)),
             theme_.ceiling);
-    if (box_.usable_bytes > 0)
-        add(tr("full, %1").arg(Words::bytes(box_.usable_bytes, prefixes_)), theme_.full);
+    }
+    if (box_.usable_bytes > 0) {
+        full_label_ = static_cast<int>(labels_.size());
+        add({}, theme_.full);
+        sayLevels();
+    }
     if (parts_) {
         add(tr("live"), theme_.muted);
         add(tr("held"), theme_.muted);
         if (has_other) add(tr("other"), theme_.muted);
     }
-    for (const EventMark& event : box_.events) {
+    const auto mark = [&](Day on, const QString& tip, bool of_box) {
         EventItem item;
-        item.day = static_cast<double>((event.on - as_of_).count());
+        item.day = static_cast<double>((on - as_of_).count());
+        item.of_box = of_box;
         item.line = new QGraphicsLineItem(chart_);
         item.mark = new QGraphicsPathItem(chart_);
-        const QString tip =
-            tr("%1, %2: %3")
-                .arg(Words::full_date(event.on), QString::fromStdString(event.dataset),
-                     QString::fromStdString(event.text));
         item.mark->setToolTip(tip);
         item.line->setZValue(overlay_z - 1);
         item.mark->setZValue(overlay_z);
         events_.push_back(item);
-    }
+    };
+    for (const EventMark& event : box_.events) mark(event.on, FillText::event(event), false);
+    for (const SpaceChange& change : box_.changes)
+        mark(change.on, FillText::change(change, prefixes_), true);
+}
+
+// Of the level that holds at the right edge.
+void FillPlot::sayLevels() {
+    if (full_label_ < 0) return;
+    EdgeLabel& label = labels_[static_cast<std::size_t>(full_label_)];
+    label.text = tr("full, %1").arg(Words::bytes(level_at(levels_, to_).usable_bytes, prefixes_));
+    label.item->setText(label.text);
 }
 
 void FillPlot::style() {
@@ -360,6 +385,7 @@ void FillPlot::layOut(const QSizeF& size) {
     if (size.width() < 10 || size.height() < 10) return;
     const QFontMetricsF metrics(scaled(font_, 0.92));
     const double line = metrics.height();
+    sayLevels();
 
     // Sizes at nice steps, about one for every three lines of text.
     const double strip = std::ceil(line * 1.75);  // above the plot: unit, event marks
@@ -413,8 +439,9 @@ void FillPlot::placeOverlay() {
         give(end.used_bytes.p90);
         give(end.used_bytes.p50);
         give(end.used_bytes.p10);
-        if (box_.ceiling_bytes > 0) give(box_.ceiling_bytes);
-        if (box_.usable_bytes > 0) give(box_.usable_bytes);
+        const SpaceLevel& level = level_at(levels_, to_);
+        if (ceiling_label_ >= 0) give(level.ceiling_bytes);
+        if (full_label_ >= 0) give(level.usable_bytes);
         if (parts_) {
             const double live = std::min(end.live_bytes.p50, end.used_bytes.p50);
             const double held = std::min(end.held_bytes.p50, end.used_bytes.p50 - live);
@@ -444,12 +471,16 @@ void FillPlot::placeOverlay() {
         if (!seen) continue;
         const double x = std::round(xOf(event.day)) + 0.5;
         const double y = plot_.top() - half - 4;
-        QPainterPath diamond(QPointF(x, y - half));
-        diamond.lineTo(x + half, y);
-        diamond.lineTo(x, y + half);
-        diamond.lineTo(x - half, y);
-        diamond.closeSubpath();
-        event.mark->setPath(diamond);
+        QPainterPath shape;
+        if (event.of_box) {
+            const double side = half * 0.8;
+            shape.addRect(QRectF(x - side, y - side, 2 * side, 2 * side));
+        } else {
+            shape.addPolygon(QPolygonF{QPointF(x, y - half), QPointF(x + half, y),
+                                       QPointF(x, y + half), QPointF(x - half, y)});
+            shape.closeSubpath();
+        }
+        event.mark->setPath(shape);
         event.mark->setPen(QPen(theme_.surface, 1));
         event.mark->setBrush(theme_.ink);
         event.line->setPen(dotted);
@@ -484,6 +515,16 @@ QStringList FillPlot::labelTexts() const {
     QStringList texts;
     for (const auto& label : labels_) texts << label.text;
     return texts;
+}
+
+QList<QPointF> FillPlot::fullLine() const { return full_->points(); }
+QList<QPointF> FillPlot::ceilingLine() const { return ceiling_->points(); }
+
+QStringList FillPlot::markTips() const {
+    QStringList tips;
+    for (const EventItem& event : events_)
+        if (event.day >= from_ && event.day <= to_) tips << event.mark->toolTip();
+    return tips;
 }
 
 QStringList FillPlot::axisTexts() const { return dates_->categoriesLabels(); }

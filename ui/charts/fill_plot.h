@@ -6,11 +6,14 @@
 /// Model: x is days from `as_of`, y is bytes in the shown unit. Series are made once and refilled.
 /// The plot area is set by hand, so labels, marks and the date reader are placed by one linear map
 /// and not by asking the chart. Order from below: live, held, other; grid; the band 1 in 10 … 9 in
-/// 10, the middle half, their edges; ceiling and full; the middle forecast; reader.
+/// 10, the middle half, their edges; ceiling and full; the middle forecast; reader. Ceiling and
+/// full are steps where the box is changed; above the plot a diamond marks an event of a dataset, a
+/// square a change of the box.
 
 #include "core/outlook/outlook.h"
 #include "core/units/quantity_text.h"
 #include "ui/charts/calendar_ticks.h"
+#include "ui/charts/fill_levels.h"
 #include "ui/theme/theme.h"
 
 #include <QFont>
@@ -61,6 +64,11 @@ public:
     int nearest(double day) const;  ///< index, −1 without points
     double dayOf(int index) const;
 
+    const std::vector<SpaceLevel>& levels() const { return levels_; }
+    QList<QPointF> fullLine() const;  ///< as drawn: days, shown unit
+    QList<QPointF> ceilingLine() const;
+    /// Of the marks above the plot, those seen now, by date within their kind: events, changes.
+    QStringList markTips() const;
     std::vector<QRectF> labelBoxes() const;  ///< of the texts at the right edge
     QStringList labelTexts() const;
     std::vector<DateTick> ticks() const { return ticks_; }
@@ -76,6 +84,7 @@ private:
     };
 
     void fillSeries();
+    void sayLevels();
     void placeOverlay();
     void placeReader();
     void style();
@@ -97,8 +106,11 @@ private:
     QGraphicsLineItem* reader_line_ = nullptr;
     std::vector<QGraphicsEllipseItem*> reader_dots_;
     std::vector<EdgeLabel> labels_;
+    int ceiling_label_ = -1, full_label_ = -1;  ///< index; −1: none
+    std::vector<SpaceLevel> levels_;
     struct EventItem {
         double day = 0;
+        bool of_box = false;
         QGraphicsLineItem* line = nullptr;
         QGraphicsPathItem* mark = nullptr;
     };

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/charts/fill_table.h"
 
+#include "ui/charts/fill_levels.h"
 #include "ui/charts/fill_text.h"
 #include "ui/theme/words.h"
 
@@ -23,16 +24,14 @@ FillTable::FillTable(QObject* parent) : QAbstractTableModel(parent) {}
 
 void FillTable::setBox(const BoxOutlook& box) {
     beginResetModel();
-    points_ = box.fill;
-    usable_ = box.usable_bytes;
+    box_ = box;
     chooseUnit();
     endResetModel();
 }
 
 void FillTable::clear() {
     beginResetModel();
-    points_.clear();
-    usable_ = 0;
+    box_ = {};
     endResetModel();
 }
 
@@ -45,13 +44,14 @@ void FillTable::setPrefixes(Prefixes prefixes) {
 }
 
 void FillTable::chooseUnit() {
-    double top = usable_;
-    for (const FillPoint& p : points_) top = std::max(top, p.used_bytes.p90);
+    double top = box_.usable_bytes;
+    for (const FillPoint& p : box_.fill)
+        top = std::max({top, p.used_bytes.p90, usable_then(p, box_)});
     unit_ = byte_unit(top, prefixes_);
 }
 
 int FillTable::rowCount(const QModelIndex& parent) const {
-    return parent.isValid() ? 0 : static_cast<int>(points_.size());
+    return parent.isValid() ? 0 : static_cast<int>(box_.fill.size());
 }
 
 int FillTable::columnCount(const QModelIndex& parent) const {
@@ -76,6 +76,8 @@ double FillTable::value(const FillPoint& p, int column) const {
             return p.held_bytes.p50;
         case other:
             return p.other_bytes;
+        case usable:
+            return usable_then(p, box_);
         default:
             return p.fill;
     }
@@ -84,7 +86,7 @@ double FillTable::value(const FillPoint& p, int column) const {
 QVariant FillTable::data(const QModelIndex& index, int role) const {
     if (!checkIndex(index, CheckIndexOption::IndexIsValid | CheckIndexOption::ParentIsInvalid))
         return {};
-    const FillPoint& p = points_[static_cast<std::size_t>(index.row())];
+    const FillPoint& p = box_.fill[static_cast<std::size_t>(index.row())];
     switch (role) {
         case Qt::DisplayRole:
             if (index.column() == date) return Words::full_date(p.date);
@@ -94,7 +96,7 @@ QVariant FillTable::data(const QModelIndex& index, int role) const {
             if (index.column() == date) return Words::date(p.date);
             return value(p, index.column());
         case Qt::ToolTipRole:
-            return FillText::at(p, usable_, prefixes_);
+            return FillText::at(p, box_, prefixes_);
         case Qt::TextAlignmentRole:
             return QVariant(Qt::AlignRight | Qt::AlignVCenter);
         default:
@@ -125,6 +127,8 @@ QVariant FillTable::headerData(int section, Qt::Orientation orientation, int rol
                 return tr("Held (%1)").arg(unit_.name);
             case other:
                 return tr("Other (%1)").arg(unit_.name);
+            case usable:
+                return tr("Usable (%1)").arg(unit_.name);
             default:
                 return tr("Fill (%)");
         }
@@ -137,6 +141,8 @@ QVariant FillTable::headerData(int section, Qt::Orientation orientation, int rol
                 return tr("Held by snapshots alone, middle forecast");
             case other:
                 return tr("Other data stored there, constant");
+            case usable:
+                return tr("The box's usable size then, planned changes made");
             case fill:
                 return tr("Middle forecast ÷ usable size");
             default:
@@ -155,7 +161,7 @@ QString FillTable::tabSeparated() const {
         text += headerData(c, Qt::Horizontal).toString();
     }
     text += u'\n';
-    for (const FillPoint& p : points_) {
+    for (const FillPoint& p : box_.fill) {
         text += Words::date(p.date).toString(Qt::ISODate);
         for (int c = p10; c < columns; ++c)
             text += u'\t' + (c == fill ? plain.toString(100 * p.fill, 'f', 2)

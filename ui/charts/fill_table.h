@@ -25,7 +25,7 @@ class FillTable : public QAbstractTableModel {
     Q_OBJECT
 
 public:
-    enum Column { date, p10, p25, p50, p75, p90, live, held, other, fill, columns };
+    enum Column { date, p10, p25, p50, p75, p90, live, held, other, usable, fill, columns };
 
     explicit FillTable(QObject* parent = nullptr);
 
@@ -48,8 +48,7 @@ private:
     void chooseUnit();
     double value(const FillPoint& point, int column) const;
 
-    std::vector<FillPoint> points_;
-    double usable_ = 0;
+    BoxOutlook box_;
     Prefixes prefixes_ = Prefixes::decimal;
     ByteUnit unit_;
 };

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/charts/fill_text.h"
 
+#include "ui/charts/fill_levels.h"
 #include "ui/theme/words.h"
 
 #include <QLocale>
@@ -46,6 +47,27 @@ QString FillText::at(const FillPoint& p, double usable_bytes, Prefixes prefixes)
     return text;
 }
 
+QString FillText::at(const FillPoint& p, const BoxOutlook& box, Prefixes prefixes) {
+    const double usable = usable_then(p, box);
+    QString text = at(p, usable, prefixes);
+    if (usable != box.usable_bytes)
+        text += u' ' + tr("Usable then: %1.").arg(Words::bytes(usable, prefixes));
+    return text;
+}
+
+QString FillText::event(const EventMark& event) {
+    return tr("%1, %2: %3")
+        .arg(Words::full_date(event.on), QString::fromStdString(event.dataset),
+             QString::fromStdString(event.text));
+}
+
+QString FillText::change(const SpaceChange& change, Prefixes prefixes) {
+    return tr("%1: %2; from then on %3 usable, ceiling %4", "date, what changes, sizes")
+        .arg(Words::full_date(change.on), QString::fromStdString(change.text),
+             Words::bytes(change.usable_bytes, prefixes),
+             Words::bytes(change.ceiling_bytes, prefixes));
+}
+
 QString FillText::summary(const BoxOutlook& box, double horizon_days, Day as_of,
                           Prefixes prefixes) {
     QString text = title(box, horizon_days, as_of) + u'.';
@@ -53,13 +75,15 @@ QString FillText::summary(const BoxOutlook& box, double horizon_days, Day as_of,
                        .arg(Words::bytes(box.usable_bytes, prefixes),
                             Words::bytes(box.ceiling_bytes, prefixes));
     if (!box.fill.empty()) {
-        text += u' ' + at(box.fill.front(), box.usable_bytes, prefixes);
-        if (box.fill.size() > 1) text += u' ' + at(box.fill.back(), box.usable_bytes, prefixes);
+        text += u' ' + at(box.fill.front(), box, prefixes);
+        if (box.fill.size() > 1) text += u' ' + at(box.fill.back(), box, prefixes);
     }
     for (const EventMark& event : box.events)
         text += u' ' + tr("%1: %2 %3.")
                            .arg(Words::full_date(event.on), QString::fromStdString(event.dataset),
                                 QString::fromStdString(event.text));
+    for (const SpaceChange& change : box.changes)
+        text += u' ' + FillText::change(change, prefixes) + u'.';
     return text;
 }
 

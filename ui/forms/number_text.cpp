@@ -33,6 +33,15 @@ tl::expected<double, std::string> readNumber(const QString& text) {
 
 QString writeNumber(double value) { return QString::number(value, 'g', shown_digits); }
 
+tl::expected<int, std::string> readWhole(const QString& text) {
+    bool is_number = false;
+    const int read = text.toInt(&is_number);
+    if (!is_number) return refused(Numbers::tr("“%1” is not a whole number, such as 6.").arg(text));
+    return read;
+}
+
+QString writeWhole(int value) { return QString::number(value); }
+
 tl::expected<double, std::string> readShare(const QString& text) {
     return parse_fraction(text.toStdString());
 }
@@ -62,15 +71,9 @@ ValueText<std::optional<Value>> orNothing(tl::expected<Value, std::string> (*rea
 
 }  // namespace
 
-ValueText<int> wholeNumber() {
-    return {[](const QString& text) -> tl::expected<int, std::string> {
-                bool is_number = false;
-                const int read = text.toInt(&is_number);
-                if (!is_number)
-                    return refused(Numbers::tr("“%1” is not a whole number, such as 6.").arg(text));
-                return read;
-            },
-            [](int value) { return QString::number(value); }};
+ValueText<int> wholeNumber() { return {readWhole, writeWhole}; }
+ValueText<std::optional<int>> optionalWholeNumber() {
+    return orNothing<int>(readWhole, writeWhole);
 }
 
 ValueText<double> number() { return {readNumber, writeNumber}; }

@@ -23,6 +23,7 @@ struct ValueText {
 };
 
 ValueText<int> wholeNumber();
+ValueText<std::optional<int>> optionalWholeNumber();
 ValueText<double> number();
 ValueText<std::optional<double>> optionalNumber();
 ValueText<double> share();  ///< "80 %"

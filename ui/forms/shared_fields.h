@@ -17,6 +17,26 @@ QList<Choice> redundancyChoices();
 /// What a box starts with when its size is to come from its drives.
 Pool freshPool();
 
+/// Columns, cells and edits of a pool's further groups.
+QList<TableField::Column> groupColumns();
+QStringList groupCells(const DriveGroups& groups);
+QString writeGroupCell(DriveGroups& groups, int column, const QString& text);
+/// As the last of the further groups, else as the pool's first ones.
+DriveGroups freshGroups(const Pool& pool);
+
+/// Groups in one line: "2 x 6 x 16 TB, parity-2": groups, drives in each, drive, redundancy.
+QString groupsText(const DriveGroups& groups);
+/// Reads such a line; the number of groups may be left out for one, the redundancy for none.
+/// Returns why it cannot be read, or an empty text.
+QString readGroups(const QString& text, DriveGroups& groups);
+
+/// Columns, cells and edits of a box's planned changes.
+QList<TableField::Column> changeColumns();
+QStringList changeCells(const BoxChange& change);
+QString writeChangeCell(BoxChange& change, const Box& box, int column, const QString& text);
+/// A change of the kind that the box can have, a year after the last one or after `as_of`.
+BoxChange freshChange(const Box& box, Day as_of);
+
 /// A form on something with `pool` and `usable`: a box, an offer.
 template <class Item>
 class CapacityForm : public ItemForm<Item> {
@@ -72,6 +92,18 @@ protected:
             ->setShownWhen(has_pool);
         poolNumber(Form::tr("Spare drives"), QStringLiteral("/pool/spares"), &Pool::spares)
             ->setShownWhen(has_pool);
+        this->template table<DriveGroups>(
+                Form::tr("Further groups"), QStringLiteral("/pool/further"), groupColumns(),
+                [this](Item& it) -> std::vector<DriveGroups>& {
+                    if (it.pool) return it.pool->further;
+                    no_groups_.clear();
+                    return no_groups_;
+                },
+                groupCells, writeGroupCell,
+                [this](const std::vector<DriveGroups>&) { return freshGroups(*this->now().pool); },
+                false)
+            ->setEmptyText(Form::tr("None: all groups are alike."))
+            ->setShownWhen(has_pool);
         poolPart<Bytes>(Form::tr("Drive sector"), QStringLiteral("/pool/sector"), &Pool::sector)
             ->setHint(
                 Form::tr("The smallest piece a drive writes: 4 KiB on nearly all of today's."))
@@ -79,6 +111,8 @@ protected:
     }
 
 private:
+    std::vector<DriveGroups> no_groups_;  ///< of an item without a pool
+
     template <class T>
     Field* poolPart(const QString& label, const QString& key, Entered<T> Pool::*member) {
         return this->template quantity<T>(

@@ -29,6 +29,9 @@ public:
         plainText(tr("Time zone"), QStringLiteral("/time_zone"), &Site::time_zone)
             ->setHint(tr("Times of day are in this zone, such as Europe/Lisbon."));
         plainText(tr("Currency"), QStringLiteral("/currency"), &Site::currency);
+        quantity(tr("Energy price"), QStringLiteral("/energy_price"), &Site::energy_price)
+            ->setPlaceholder(tr("such as 0.32 EUR/kWh"))
+            ->setHint(tr("Of a kWh; what offers draw is not paid for without it."));
     }
 };
 

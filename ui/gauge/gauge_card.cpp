@@ -17,23 +17,12 @@ QFont headline_font(const QFont& font) { return scaled(font, 1.3, QFont::DemiBol
 QFont name_font(const QFont& font) { return scaled(font, 1.0, QFont::DemiBold); }
 QFont small_font(const QFont& font) { return scaled(font, 0.92); }
 
-double wrapped(const QString& text, double width, const QFont& font) {
-    return QFontMetricsF(font)
-        .boundingRect(QRectF(0, 0, std::max(1.0, width), 1e6), Qt::TextWordWrap, text)
-        .height();
-}
-
 }  // namespace
 
 GaugeCard::GaugeCard(QWidget* parent) : DrawnButton(parent), text_(GaugeText::waiting()) {
     setCheckable(true);
     setAutoExclusive(true);
-    setFocusPolicy(Qt::StrongFocus);
-    setAttribute(Qt::WA_Hover);
-    setCursor(Qt::PointingHandCursor);
-    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Preferred);
-    policy.setHeightForWidth(true);
-    setSizePolicy(policy);
+    beCard();
 }
 
 void GaugeCard::setBox(const BoxOutlook* box, double horizon_days, Day as_of, Level status) {
@@ -81,13 +70,13 @@ CardGeometry GaugeCard::geometryFor(double width) const {
     g.shape = QRectF(pad, y + (name.height() - side) / 2, side, side);
     const double name_width = std::max(1.0, inner - side - em * 0.45);
     const double name_height =
-        std::max(name.height(), wrapped(text_.name, name_width, name_font(font())));
+        std::max(name.height(), wrapped_height(text_.name, name_width, name_font(font())));
     g.name = QRectF(pad + side + em * 0.45, y, name_width, name_height);
     y += name_height + em * 0.25;
-    const double head = wrapped(text_.headline, inner, headline_font(font()));
+    const double head = wrapped_height(text_.headline, inner, headline_font(font()));
     g.headline = QRectF(pad, y, inner, head);
     y += head;
-    const double when = wrapped(whenWords(), inner, small_font(font()));
+    const double when = wrapped_height(whenWords(), inner, small_font(font()));
     g.when = QRectF(pad, y, inner, when);
     y += when + em * 0.55;
     g.bar_place = QRectF(pad, y, inner, std::round(em * 0.6));
@@ -120,16 +109,7 @@ void GaugeCard::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
 
-    const QRectF frame = QRectF(rect()).adjusted(1, 1, -1, -1);
-    const bool chosen = isChecked();
-    painter.setBrush(chosen || underMouse() ? theme.chosen : theme.surface);
-    painter.setPen(chosen ? QPen(theme.median, 2) : QPen(theme.rule, 1));
-    painter.drawRoundedRect(frame, 6, 6);
-    if (hasFocus()) {
-        painter.setBrush(Qt::NoBrush);
-        painter.setPen(QPen(theme.focus, 2));
-        painter.drawRoundedRect(frame.adjusted(2.5, 2.5, -2.5, -2.5), 4, 4);
-    }
+    drawCard(painter, theme);
 
     const bool stale = out_of_date(state_);
     if (stale) painter.setOpacity(stale_opacity);
@@ -166,16 +146,6 @@ void GaugeCard::paintEvent(QPaintEvent*) {
             painter.drawRect(QRectF(*g.p50 - 1.5, g.bar_place.top(), 3, g.bar_place.height()));
         }
     }
-}
-
-void GaugeCard::enterEvent(QEnterEvent* event) {
-    update();
-    DrawnButton::enterEvent(event);
-}
-
-void GaugeCard::leaveEvent(QEvent* event) {
-    update();
-    DrawnButton::leaveEvent(event);
 }
 
 }  // namespace ullage

@@ -17,12 +17,6 @@ namespace {
 constexpr double countable = 4.5;   // a mark's least width in pixels that can still be counted
 constexpr double gap_share = 0.12;  // of a mark's width, left free between marks
 
-double wrapped_height(const QString& text, double width, const QFont& font) {
-    return QFontMetricsF(font)
-        .boundingRect(QRectF(0, 0, std::max(1.0, width), 1e6), Qt::TextWordWrap, text)
-        .height();
-}
-
 struct Columns {
     std::vector<std::vector<int>> of_mark;
     int highest = 0;  // rows

@@ -3,6 +3,7 @@
 
 #include "ui/theme/theme.h"
 
+#include <QComboBox>
 #include <QEvent>
 #include <QFrame>
 #include <QHBoxLayout>
@@ -105,6 +106,24 @@ int Page::indexIn(const QString& pointer, const QString& list) {
     bool ok = false;
     const int index = parts[2].toInt(&ok);
     return ok && index >= 0 ? index : -1;
+}
+
+Page::Chooser Page::makeChooser(const QString& label, const QString& object_name) {
+    Chooser made;
+    made.row = new QWidget;
+    auto* layout = new QHBoxLayout(made.row);
+    constexpr int room = static_cast<int>(ring_room);
+    layout->setContentsMargins(room, 0, room, 0);
+    made.label = new QLabel(label);
+    made.box = new QComboBox;
+    made.box->setObjectName(object_name);
+    made.box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    made.box->setMinimumContentsLength(12);
+    made.box->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    made.label->setBuddy(made.box);
+    layout->addWidget(made.label);
+    layout->addWidget(made.box, 1);
+    return made;
 }
 
 void Page::dress() {

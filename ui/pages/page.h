@@ -13,6 +13,7 @@
 #include <memory>
 #include <vector>
 
+class QComboBox;
 class QFrame;
 class QLabel;
 class QStackedWidget;
@@ -56,6 +57,13 @@ protected:
     /// A hairline between parts of the sheet.
     QFrame* addRule();
     const std::vector<QFrame*>& rules() const { return rules_; }  ///< from the top
+    /// A labelled list to choose from, with room at its sides; not in the sheet yet.
+    struct Chooser {
+        QWidget* row = nullptr;
+        QLabel* label = nullptr;
+        QComboBox* box = nullptr;
+    };
+    Chooser makeChooser(const QString& label, const QString& object_name);
     void changeEvent(QEvent* event) override;
     void showEvent(QShowEvent* event) override;
 

@@ -12,7 +12,6 @@
 
 #include <QComboBox>
 #include <QFrame>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QSignalBlocker>
 #include <QVBoxLayout>
@@ -39,24 +38,6 @@ QString pointer_of(const QString& kind, const List& list, const std::string& nam
 const QString datasets = QStringLiteral("datasets"), boxes = QStringLiteral("boxes");
 
 }  // namespace
-
-SurePage::Chooser SurePage::makeChooser(const QString& label, const QString& object_name) {
-    Chooser made;
-    made.row = new QWidget;
-    auto* layout = new QHBoxLayout(made.row);
-    constexpr int room = static_cast<int>(ring_room);
-    layout->setContentsMargins(room, 0, room, 0);
-    made.label = new QLabel(label);
-    made.box = new QComboBox;
-    made.box->setObjectName(object_name);
-    made.box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    made.box->setMinimumContentsLength(12);
-    made.box->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-    made.label->setBuddy(made.box);
-    layout->addWidget(made.label);
-    layout->addWidget(made.box, 1);
-    return made;
-}
 
 SurePage::SurePage(QWidget* parent) : Page(parent) {
     state_text_ = new QLabel;

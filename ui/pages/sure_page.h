@@ -45,12 +45,6 @@ protected:
     void retheme() override;
 
 private:
-    struct Chooser {
-        QWidget* row = nullptr;
-        QLabel* label = nullptr;
-        QComboBox* box = nullptr;
-    };
-    Chooser makeChooser(const QString& label, const QString& object_name);
     void clear(const QString& headline, const QString& detail);
     void showDataset();
     void showBox();

@@ -16,12 +16,6 @@ namespace {
 
 QFont note_font(const QFont& font) { return scaled(font, 0.9); }
 
-double wrapped_height(const QString& text, double width, const QFont& font) {
-    return QFontMetricsF(font)
-        .boundingRect(QRectF(0, 0, std::max(1.0, width), 1e6), Qt::TextWordWrap, text)
-        .height();
-}
-
 QString range_words(const DriverRow& row) {
     return DriverBars::tr("%1 · %2 of the spread", "days, share").arg(row.range, row.share);
 }

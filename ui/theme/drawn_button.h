@@ -6,6 +6,8 @@
 
 namespace ullage {
 
+struct Theme;
+
 class DrawnButton : public QAbstractButton {
     Q_OBJECT
 
@@ -15,7 +17,14 @@ public:
     bool hasHeightForWidth() const override { return true; }
 
 protected:
+    /// Of a card: takes the keyboard, is lit under the pointer, as high as its width needs.
+    void beCard();
+    /// A card's frame and ground: chosen, under the pointer, with the keyboard's focus.
+    void drawCard(QPainter& painter, const Theme& theme) const;
+
     void changeEvent(QEvent* event) override;
+    void enterEvent(QEnterEvent* event) override;
+    void leaveEvent(QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
 };
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/theme/theme.h"
 
+#include <QFontMetricsF>
 #include <QWidget>
 
 #include <algorithm>
@@ -101,6 +102,12 @@ QFont scaled(const QFont& font, double factor, QFont::Weight weight) {
         f.setPointSizeF(std::max(1.0, font.pointSizeF() * factor));
     f.setWeight(weight);
     return f;
+}
+
+double wrapped_height(const QString& text, double width, const QFont& font) {
+    return QFontMetricsF(font)
+        .boundingRect(QRectF(0, 0, std::max(1.0, width), 1e6), Qt::TextWordWrap, text)
+        .height();
 }
 
 void set_text_colour(QWidget& label, const QColor& colour) {

@@ -17,6 +17,7 @@
 #include <QColor>
 #include <QFont>
 #include <QPalette>
+#include <QString>
 
 class QWidget;
 
@@ -57,6 +58,9 @@ QColor legible(const QColor& wanted, const QColor& on, double ratio);
 
 /// `font` in `factor` × its size, whether its size was set in points or in pixels.
 QFont scaled(const QFont& font, double factor, QFont::Weight weight = QFont::Normal);
+
+/// Height of a text wrapped to `width`.
+double wrapped_height(const QString& text, double width, const QFont& font);
 
 /// Gives a label this text colour and leaves its other colours to the palette it inherits.
 void set_text_colour(QWidget& label, const QColor& colour);

@@ -2,6 +2,7 @@
 #include "ui/theme/words.h"
 
 #include "core/findings/findings.h"
+#include "core/findings/words.h"
 
 #include <QLocale>
 #include <QRegularExpression>
@@ -117,6 +118,31 @@ QString Words::chance(double chance) {
     if (chance < 0.01) return tr("fewer than 1 in 100");
     if (chance > 0.99) return tr("more than 99 in 100");
     return tr("%1 in 100").arg(QLocale().toString(std::lround(100 * chance)));
+}
+
+QString Words::money(double amount, const std::string& currency) {
+    if (!std::isfinite(amount)) return unknown();
+    QString number = QString::fromStdString(say_money(amount, {})).trimmed();
+    number = amount == 0 ? QLocale().toString(0) : localized_number(number.remove(u','));
+    return currency.empty() ? number : number + no_break + QString::fromStdString(currency);
+}
+
+QString Words::futures(double share) {
+    if (!std::isfinite(share)) return unknown();
+    static const QRegularExpression said(
+        QStringLiteral(R"(^([0-9]+) (of 10 futures|% of futures)$)"));
+    const auto found = said.match(QString::fromStdString(say_futures(share)));
+    if (!found.hasMatch()) return share > 0 ? tr("all futures drawn") : tr("no future drawn");
+    const QString number = localized_number(found.captured(1));
+    return found.captured(2).startsWith(u'o')
+               ? tr("%1 of 10 futures").arg(number)
+               : tr("%1 of futures", "a percentage").arg(number + no_break + u'%');
+}
+
+QString Words::both(double size, Prefixes prefixes, int digits) {
+    const Prefixes other = prefixes == Prefixes::decimal ? Prefixes::binary : Prefixes::decimal;
+    return tr("%1 (%2)", "a size in two units")
+        .arg(bytes(size, prefixes, digits), bytes(size, other, digits));
 }
 
 QDate Words::date(Day day) {

@@ -32,6 +32,13 @@ public:
     /// "3 in 100", "fewer than 1 in 100", "none", "all"; chance 0…1.
     static QString chance(double chance);
 
+    /// "3,900 EUR", "21.4 EUR".
+    static QString money(double amount, const std::string& currency);
+    /// After "in": "9 of 10 futures", "93 % of futures", "all futures drawn", "no future drawn".
+    static QString futures(double share);
+    /// "61.2 TB (55.7 TiB)": in the chosen prefixes, then in the others.
+    static QString both(double bytes, Prefixes prefixes, int digits = 3);
+
     static QDate date(Day day);
     static QString month(Day day);      ///< "Aug 2028"
     static QString full_date(Day day);  ///< "14 Aug 2028"

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/week/limit_chain.h"
 
+#include "ui/theme/bar_rows.h"
 #include "ui/theme/theme.h"
 #include "ui/theme/words.h"
 
@@ -11,11 +12,6 @@
 #include <cmath>
 
 namespace ullage {
-namespace {
-
-QFont own_font(const QFont& font) { return scaled(font, 0.88); }
-
-}  // namespace
 
 QString limit_step_words(const std::string& key) {
     static const auto words = [](const char* text) { return LimitChain::tr(text); };
@@ -108,68 +104,38 @@ void LimitChain::tell() {
     describe(tr("Limits of the link, in steps"), words.join(u' '));
 }
 
-std::vector<LimitChain::Row> LimitChain::rowsFor(double all_width, const QFont& font,
+std::vector<LimitChain::Row> LimitChain::rowsFor(double width, const QFont& font,
                                                  double* height) const {
-    const double left = ring_room, width = all_width - 2 * ring_room;
-    const QFontMetricsF metrics(font), bold(scaled(font, 1, QFont::DemiBold)), note(own_font(font));
-    const double em = metrics.height();
-    double top = 0, name_width = 0, rate_width = 0, own_width = 0;
+    double top = 0;
+    std::vector<BarRow> wanted;
     for (const LimitStep& step : goodput_.chain) {
         top = std::max(top, step.bits_per_second);
-        name_width = std::max(name_width, bold.horizontalAdvance(limit_step_words(step.name)));
-        rate_width =
-            std::max(rate_width, bold.horizontalAdvance(Words::rate(step.bits_per_second)));
-    }
-    std::vector<Row> rows;
-    const double row_height = std::round(em * 1.45);
-    for (const LimitStep& step : goodput_.chain) {
-        Row row;
+        BarRow row;
         row.name = limit_step_words(step.name);
-        row.rate = Words::rate(step.bits_per_second);
-        row.binding = step.binding;
+        row.value = Words::rate(step.bits_per_second);
+        row.bold = step.binding;
         // A limit above what reaches it takes nothing away: then it is said what it would allow.
         // Headers have no limit of their own, they only take a share.
         const bool limit = step.name == "window" || step.name == "loss" || step.name == "cipher" ||
                            step.name == "disk";
         if (step.binding)
-            row.own = tr("binds");
+            row.note = tr("binds");
         else if (limit && step.own_bits_per_second > step.bits_per_second * 1.0005)
-            row.own = tr("would allow %1").arg(Words::rate(step.own_bits_per_second));
-        own_width = std::max(own_width, note.horizontalAdvance(row.own));
-        rows.push_back(row);
+            row.note = tr("would allow %1").arg(Words::rate(step.own_bits_per_second));
+        wanted.push_back(row);
     }
-    name_width = std::ceil(name_width) + 1;
-    rate_width = std::ceil(rate_width) + 1;
-    own_width = std::ceil(own_width) + 1;
-    // Short of width, the name stands above its bar.
-    const double gap = em * 0.8;
-    const bool stacked = width < name_width + rate_width + own_width + 3 * gap + em * 8;
-    double y = ring_room;
-    for (std::size_t i = 0; i < rows.size(); ++i) {
-        Row& row = rows[i];
-        const double own_line = stacked && !row.own.isEmpty() ? note.height() : 0;
-        const double h =
-            stacked ? metrics.height() + row_height * 0.7 + own_line + em * 0.3 : row_height;
-        row.place = QRectF(left, y, width, h);
+    BarRows placed =
+        placed_rows(std::move(wanted), ring_room, width - 2 * ring_room, ring_room, font);
+    std::vector<Row> rows;
+    for (std::size_t i = 0; i < placed.rows.size(); ++i) {
+        const BarRow& row = placed.rows[i];
         const double share = top > 0 ? goodput_.chain[i].bits_per_second / top : 0;
-        if (stacked) {
-            row.name_place =
-                QRectF(left, y, std::max(1.0, width - rate_width - gap), metrics.height());
-            row.rate_place = QRectF(left + width - rate_width, y, rate_width, metrics.height());
-            row.bar = QRectF(left, y + metrics.height() + em * 0.12, std::max(2.0, width * share),
-                             row_height * 0.5);
-            row.own_place = QRectF(left, row.bar.bottom() + em * 0.05, width, note.height());
-        } else {
-            const double bars = left + name_width + gap;
-            const double room = left + width - bars - rate_width - own_width - 2 * gap;
-            row.name_place = QRectF(left, y, name_width, h);
-            row.bar = QRectF(bars, y + h * 0.17, std::max(2.0, room * share), h * 0.66);
-            row.rate_place = QRectF(bars + room + gap, y, rate_width, h);
-            row.own_place = QRectF(row.rate_place.right() + gap, y, own_width, h);
-        }
-        y += h;
+        QRectF bar = row.bar;
+        bar.setWidth(std::max(2.0, bar.width() * share));
+        rows.push_back({row.name, row.value, row.note, row.place, row.name_place, bar,
+                        row.value_place, row.note_place, row.bold});
     }
-    if (height) *height = std::max(y, em) + ring_room;
+    if (height) *height = std::max(placed.bottom, QFontMetricsF(font).height()) + ring_room;
     return rows;
 }
 
@@ -201,11 +167,13 @@ void LimitChain::drawPicture(QPainter& painter, const QSizeF& size, const Theme&
         painter.setPen(theme.ink);
         painter.setFont(row.binding ? bold : font);
         painter.drawText(row.name_place, Qt::AlignLeft | Qt::AlignVCenter, row.name);
-        painter.drawText(row.rate_place, Qt::AlignRight | Qt::AlignVCenter, row.rate);
+        const bool under = row.rate_place.top() > row.name_place.top() + 1;
+        painter.drawText(row.rate_place,
+                         (under ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter, row.rate);
         if (!row.own.isEmpty()) {
             painter.setPen(row.binding ? theme.median : theme.muted);
-            painter.setFont(row.binding ? scaled(own_font(font), 1, QFont::DemiBold)
-                                        : own_font(font));
+            painter.setFont(row.binding ? scaled(bar_note_font(font), 1, QFont::DemiBold)
+                                        : bar_note_font(font));
             painter.drawText(row.own_place, Qt::AlignLeft | Qt::AlignVCenter, row.own);
         }
     }

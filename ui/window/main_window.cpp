@@ -9,6 +9,7 @@
 #include "ui/outline/outline_model.h"
 #include "ui/outline/outline_pane.h"
 #include "ui/pages/arrive_page.h"
+#include "ui/pages/buy_page.h"
 #include "ui/pages/fit_page.h"
 #include "ui/pages/sure_page.h"
 #include "ui/theme/drawn_widget.h"
@@ -323,6 +324,7 @@ void MainWindow::siteReplaced() {
     findings_->setAnswer(nullptr);
     fit_->setAnswer(nullptr);
     arrive_->setAnswer(nullptr);
+    buy_->setAnswer(nullptr);
     sure_->setAnswer(nullptr);
     const bool open = document_.isOpen();
     for (QAction* action : {save_, save_as_, reload_}) action->setEnabled(open);
@@ -383,6 +385,7 @@ void MainWindow::present(const std::shared_ptr<const Answer>& got) {
     findings_->setAnswer(answer_);
     fit_->setAnswer(answer_);
     arrive_->setAnswer(answer_);
+    buy_->setAnswer(answer_);
     sure_->setAnswer(answer_);
     showState();
 }
@@ -446,6 +449,7 @@ void MainWindow::showState() {
         shown = ShownState::failed;
     fit_->setState(shown);
     arrive_->setState(shown);
+    buy_->setState(shown);
     sure_->setState(shown);
 }
 
@@ -468,6 +472,7 @@ void MainWindow::chooseItem(ItemRef item) {
     const QString pointer = pointerOf(item);
     fit_->showItem(pointer);
     arrive_->showItem(pointer);
+    buy_->showItem(pointer);
     sure_->showItem(pointer);
 }
 

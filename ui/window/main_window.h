@@ -33,6 +33,7 @@ class QTabWidget;
 namespace ullage {
 class FitPage;
 class ArrivePage;
+class BuyPage;
 class SurePage;
 }  // namespace ullage
 
@@ -137,6 +138,7 @@ private:
     QTabWidget* pages_;
     FitPage* fit_;
     ArrivePage* arrive_;
+    BuyPage* buy_;
     SurePage* sure_;
     FindingsList* findings_;
     FormPanel* form_;

@@ -7,6 +7,7 @@
 #include "ui/outline/outline_model.h"
 #include "ui/outline/outline_pane.h"
 #include "ui/pages/arrive_page.h"
+#include "ui/pages/buy_page.h"
 #include "ui/pages/fit_page.h"
 #include "ui/pages/sure_page.h"
 #include "ui/window/about_dialog.h"
@@ -73,9 +74,11 @@ void MainWindow::makeWorkspace() {
     pages_->tabBar()->setAccessibleName(tr("Questions"));
     fit_ = new FitPage(pages_);
     arrive_ = new ArrivePage(pages_);
+    buy_ = new BuyPage(pages_);
     sure_ = new SurePage(pages_);
     pages_->addTab(fit_, tr("Will it fit?"));
     pages_->addTab(arrive_, tr("Will it arrive?"));
+    pages_->addTab(buy_, tr("What to buy?"));
     pages_->addTab(sure_, tr("How sure?"));
     findings_ = new FindingsList(middle_);
     middle_->addWidget(pages_);
@@ -238,6 +241,7 @@ void MainWindow::connectParts() {
     });
     connect(fit_, &FitPage::itemChosen, this, &MainWindow::showPointer);
     connect(arrive_, &ArrivePage::itemChosen, this, &MainWindow::showPointer);
+    connect(buy_, &BuyPage::itemChosen, this, &MainWindow::showPointer);
     connect(sure_, &SurePage::itemChosen, this, &MainWindow::showPointer);
     connect(findings_, &FindingsList::chosen, this, [this](const QString& pointer) {
         const auto item = itemAt(pointer);
@@ -246,6 +250,7 @@ void MainWindow::connectParts() {
             pages_->setCurrentWidget(fit_);
         if (item->kind == ItemKind::send || item->kind == ItemKind::link)
             pages_->setCurrentWidget(arrive_);
+        if (item->kind == ItemKind::offer) pages_->setCurrentWidget(buy_);
         showPointer(pointer);
     });
 
@@ -327,6 +332,7 @@ void MainWindow::setPrefixes(Prefixes prefixes) {
                                                         : tr("Sizes in TiB (2⁴⁰ bytes)"));
     fit_->setPrefixes(prefixes);
     arrive_->setPrefixes(prefixes);
+    buy_->setPrefixes(prefixes);
     sure_->setPrefixes(prefixes);
     if (answer_) present(answer_);
 }

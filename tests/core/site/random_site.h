@@ -58,9 +58,9 @@ inline Ladder any_ladder(int least = 0) {
     return ladder;
 }
 
-inline Event any_event(Day as_of, int horizon, double live) {
+inline Event any_event(Day start, int horizon, double live) {
     Event e;
-    e.on = as_of + std::chrono::days(*rc::gen::inRange(-20, horizon + 60));
+    e.on = start + std::chrono::days(*rc::gen::inRange(-20, horizon + 60));
     e.kind = any_of({Event::Kind::add, Event::Kind::remove, Event::Kind::rewrite, Event::Kind::move});
     e.amount = any_amount(0.001, e.kind == Event::Kind::remove ? 0.1 : 0.8, live);
     if (in_ten(4)) e.spread = any_between(0, 0.8);
@@ -69,7 +69,7 @@ inline Event any_event(Day as_of, int horizon, double live) {
     return e;
 }
 
-inline Dataset any_dataset(int number, Day as_of, int horizon) {
+inline Dataset any_dataset(int number, Day start, int horizon) {
     Dataset d;
     d.name = "data " + std::to_string(number);
     d.home = "home";
@@ -107,7 +107,7 @@ inline Dataset any_dataset(int number, Day as_of, int horizon) {
     }
     d.ladder = any_ladder();
     const int events = *rc::gen::inRange(0, 4);
-    for (int i = 0; i < events; ++i) d.events.push_back(any_event(as_of, horizon, typed));
+    for (int i = 0; i < events; ++i) d.events.push_back(any_event(start, horizon, typed));
     if (in_ten(1)) d.extras["x-own"] = R"({ "a": [1e-5, null], "é": "~/" })";
     return d;
 }
@@ -125,7 +125,7 @@ inline Pool any_pool(double about_bytes) {
     return p;
 }
 
-inline Box any_box(const std::string& name, Day as_of, double about_bytes) {
+inline Box any_box(const std::string& name, Day start, double about_bytes) {
     Box b;
     b.name = name;
     const int size = *rc::gen::inRange(0, 10);
@@ -135,7 +135,7 @@ inline Box any_box(const std::string& name, Day as_of, double about_bytes) {
     if (in_ten(4)) b.lead_time = Entered<Duration>(days(*rc::gen::inRange(0, 90)));
     if (in_ten(3)) b.other_data = Bytes{std::round(about_bytes * any_between(0, 0.3))};
     if (in_ten(3)) b.disk_rate = Entered<BytesPerSecond>(BytesPerSecond{std::round(any_scale(1e7, 1e9))});
-    if (name != "home" && in_ten(3)) b.in_service = as_of + std::chrono::days(*rc::gen::inRange(-100, 100));
+    if (name != "home" && in_ten(3)) b.in_service = start + std::chrono::days(*rc::gen::inRange(-100, 100));
     return b;
 }
 

@@ -4,6 +4,7 @@
 #include "tests/ui/drawing/drawn.h"
 #include "tests/ui/sample_answer.h"
 #include "ui/charts/calendar_ticks.h"
+#include "ui/charts/fill_levels.h"
 #include "ui/charts/fill_table.h"
 #include "ui/charts/fill_text.h"
 #include "ui/theme/theme.h"
@@ -385,6 +386,87 @@ TEST(FillChart, RefillsWithoutGrowing) {
     }
     settle();
     EXPECT_EQ(s.chart.view()->findChildren<QObject*>().size(), items);
+}
+
+// A box that gets drives on day 500 and larger ones on day 1100.
+BoxOutlook changed_box() {
+    BoxOutlook box = sample::box("attic", Fate::tight);
+    box.changes = {{add_days(today(), 500), "adds a group of 4 drives of 8 TB", 52e12, 41.6e12},
+                   {add_days(today(), 1100), "drives become 20 TB", 66e12, 52.8e12}};
+    for (FillPoint& p : box.fill) {
+        const auto day = static_cast<double>((p.date - today()).count());
+        p.usable_bytes = day < 500 ? 40e12 : day < 1100 ? 52e12 : 66e12;
+    }
+    return box;
+}
+
+TEST(SpaceLevels, StepWhereTheBoxIsChanged) {
+    const BoxOutlook box = changed_box();
+    const std::vector<SpaceLevel> wanted{
+        {0, 40e12, 32e12}, {500, 52e12, 41.6e12}, {1100, 66e12, 52.8e12}};
+    EXPECT_EQ(space_levels(box, today()), wanted);
+    EXPECT_EQ(level_at(wanted, 499.9), wanted[0]);
+    EXPECT_EQ(level_at(wanted, 500), wanted[1]);
+    EXPECT_EQ(level_at(wanted, 1e6), wanted[2]);
+}
+
+TEST(SpaceLevels, FollowThePointsOfABoxThatNamesNoChange) {
+    BoxOutlook box = changed_box();
+    box.changes.clear();
+    const auto levels = space_levels(box, today());
+    ASSERT_EQ(levels.size(), 3u);
+    EXPECT_NEAR(levels[1].from_day, 500, 7) << "the first point that has it";
+    EXPECT_DOUBLE_EQ(levels[2].ceiling_bytes, 0.8 * 66e12);
+    for (FillPoint& p : box.fill) p.usable_bytes = 0;
+    EXPECT_EQ(space_levels(box, today()).size(), 1u) << "not said: as today";
+    EXPECT_DOUBLE_EQ(usable_then(box.fill[3], box), 40e12);
+}
+
+TEST(FillChart, CeilingAndFullAreStepsWhereTheBoxIsChanged) {
+    Shown s;
+    EXPECT_EQ(s.chart.fullLine().size(), 2) << "level without changes";
+    const BoxOutlook box = changed_box();
+    s.chart.setBox(&box, horizon, today());
+    const QList<QPointF> full{{0, 40}, {500, 40}, {500, 52}, {1100, 52}, {1100, 66}, {horizon, 66}};
+    const auto drawn = s.chart.fullLine();
+    ASSERT_EQ(drawn.size(), full.size());
+    for (qsizetype i = 0; i < full.size(); ++i) {
+        EXPECT_NEAR(drawn[i].x(), full[i].x(), 1);
+        EXPECT_DOUBLE_EQ(drawn[i].y(), full[i].y());
+        EXPECT_DOUBLE_EQ(s.chart.ceilingLine()[i].y(), 0.8 * full[i].y());
+    }
+    EXPECT_TRUE(s.chart.labelTexts().contains(QStringLiteral("full, 66\u00a0TB")));
+    s.chart.setDayRange(100, 700);
+    EXPECT_TRUE(s.chart.labelTexts().contains(QStringLiteral("full, 52\u00a0TB")))
+        << "the level at the right edge";
+    EXPECT_FALSE(any_overlap(s.chart.labelBoxes()));
+}
+
+TEST(FillChart, ChangesOfTheBoxAreMarkedAndSaid) {
+    Shown s;
+    const auto events = s.chart.markTips().size();
+    const BoxOutlook box = changed_box();
+    s.chart.setBox(&box, horizon, today());
+    ASSERT_EQ(s.chart.markTips().size(), events + 2);
+    EXPECT_EQ(s.chart.markTips().last().replace(QChar(0x00A0), u' ').toStdString(),
+              Words::full_date(box.changes[1].on).toStdString() +
+                  ": drives become 20 TB; from then on 66 TB usable, ceiling 52.8 TB");
+    EXPECT_TRUE(s.chart.view()->accessibleDescription().contains(
+        QStringLiteral("adds a group of 4 drives of 8 TB")));
+    s.chart.readAt(add_days(today(), 800));
+    EXPECT_TRUE(s.chart.readout().contains(QStringLiteral("Usable then: 52\u00a0TB.")))
+        << s.chart.readout().toStdString();
+    s.chart.readAt(today());
+    EXPECT_FALSE(s.chart.readout().contains(QStringLiteral("Usable then")));
+}
+
+TEST(FillTable, HasTheUsableSizeOfEachDate) {
+    FillTable table;
+    const BoxOutlook box = changed_box();
+    table.setBox(box);
+    EXPECT_EQ(table.index(0, FillTable::usable).data(Qt::EditRole).toDouble(), 40e12);
+    EXPECT_EQ(table.index(table.rowCount() - 1, FillTable::usable).data(Qt::EditRole).toDouble(),
+              66e12);
 }
 
 TEST(FillTable, KeepsTheRulesOfAModel) {

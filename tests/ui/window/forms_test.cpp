@@ -6,6 +6,7 @@
 #include "ui/forms/checks_field.h"
 #include "ui/forms/form.h"
 #include "ui/forms/form_panel.h"
+#include "ui/forms/shared_fields.h"
 #include "ui/forms/table_field.h"
 
 #include <QCheckBox>
@@ -299,6 +300,155 @@ TEST_F(FormTest, EventsOfADatasetKeepKindSizeAndDate) {
     EXPECT_EQ(event.amount.text, "2.5 TB");
     EXPECT_EQ(event.note, "re-encoded");
     EXPECT_EQ(document.problems(), Problems{});
+}
+
+TEST_F(FormTest, PlannedChangesOfABoxWithDrivesAreATable) {
+    document.editSite(QStringLiteral("pool"), [](Site& s) {
+        s.boxes[1].usable.reset();
+        Pool pool;
+        pool.width = 6;
+        pool.redundancy = {Redundancy::Kind::parity, 2};
+        pool.drive = Entered<Bytes>{decimal_tb(12), "12 TB"};
+        s.boxes[1].pool = pool;
+    });
+    panel.showItem({ItemKind::box, 1});
+    const auto steps = document.undoStack()->count();
+    control<QToolButton>("changes.add")->click();
+    EXPECT_EQ(document.undoStack()->count(), steps + 1);
+    EXPECT_EQ(document.undoStack()->undoText(), QStringLiteral("copies: changes"));
+    auto* table = control<QTableWidget>("changes");
+    ASSERT_EQ(table->rowCount(), 1);
+    EXPECT_EQ(table->item(0, 2)->text(), QStringLiteral("1 x 6 x 12 TB, parity-2"));
+    EXPECT_EQ(document.problems(), Problems{}) << "a fresh row is valid";
+    table->item(0, 0)->setText(QStringLiteral("2027-06-01"));
+    table->item(0, 2)->setText(QStringLiteral("2 × 4 x 16 TB, mirror-4"));
+    table->item(0, 4)->setText(QStringLiteral("second shelf"));
+    const auto change = [&]() -> const BoxChange& { return document.site().boxes[1].changes[0]; };
+    EXPECT_EQ(format_date(change().on), "2027-06-01");
+    EXPECT_EQ(change().kind, BoxChange::Kind::add_groups);
+    EXPECT_EQ(change().added.groups, 2);
+    EXPECT_EQ(change().added.width, 4);
+    EXPECT_EQ(change().added.drive.text, "16 TB");
+    EXPECT_EQ(change().added.redundancy, (Redundancy{Redundancy::Kind::mirror, 4}));
+    EXPECT_EQ(change().note, "second shelf");
+    EXPECT_EQ(document.problems(), Problems{});
+
+    const Site before = document.site();
+    table->item(0, 2)->setText(QStringLiteral("many drives"));
+    EXPECT_TRUE(fault("changes").contains(QStringLiteral("Row 1")));
+    table->item(0, 3)->setText(QStringLiteral("2"));
+    EXPECT_EQ(document.site(), before) << "added groups are of no set";
+
+    const auto kind = [&](BoxChange::Kind to) {
+        table->item(0, 1)->setText(QString::number(static_cast<int>(to)));
+    };
+    kind(BoxChange::Kind::swap_drives);
+    EXPECT_EQ(table->item(0, 2)->text(), QStringLiteral("24 TB")) << "larger than those there";
+    EXPECT_EQ(table->item(0, 3)->text(), QStringLiteral("1"));
+    EXPECT_EQ(document.problems(), Problems{});
+    table->item(0, 2)->setText(QStringLiteral("20 TB"));
+    EXPECT_EQ(change().drive.text, "20 TB");
+    kind(BoxChange::Kind::widen);
+    EXPECT_EQ(change().width, 7);
+    EXPECT_EQ(change().drive, Entered<Bytes>()) << "nothing is left of the other kind";
+    EXPECT_EQ(document.problems(), Problems{});
+    kind(BoxChange::Kind::resize);
+    EXPECT_FALSE(document.problems().empty()) << "a pool is not resized";
+    EXPECT_FALSE(fault("changes").isEmpty());
+}
+
+TEST_F(FormTest, ABoxWithAUsableSizePlansANewOne) {
+    panel.showItem({ItemKind::box, 1});
+    control<QToolButton>("changes.add")->click();
+    const BoxChange& change = document.site().boxes[1].changes.at(0);
+    EXPECT_EQ(change.kind, BoxChange::Kind::resize);
+    EXPECT_EQ(change.usable.value, decimal_tb(24));
+    EXPECT_EQ(document.problems(), Problems{});
+}
+
+TEST_F(FormTest, WhatGoesIntoABoxIsOptional) {
+    panel.showItem({ItemKind::box, 1});
+    type("enclosure.bays", QStringLiteral("8"));
+    type("enclosure.power", QStringLiteral("250 W"));
+    const auto enclosure = [&] { return document.site().boxes[1].enclosure; };
+    ASSERT_TRUE(enclosure());
+    EXPECT_EQ(enclosure()->bays, 8);
+    EXPECT_EQ(enclosure()->power->text, "250 W");
+    EXPECT_EQ(document.undoStack()->undoText(), QStringLiteral("copies: power supply"));
+    type("enclosure.bays", QStringLiteral("eight"));
+    EXPECT_FALSE(fault("enclosure.bays").isEmpty());
+    for (const char* name : {"enclosure.bays", "enclosure.power"}) {
+        line(name)->clear();
+        QTest::keyClick(line(name), Qt::Key_Return);
+    }
+    EXPECT_FALSE(enclosure()) << "an enclosure that says nothing is none";
+}
+
+TEST_F(FormTest, APoolHasFurtherGroupsOfAnotherShape) {
+    panel.showItem({ItemKind::box, 1});
+    auto* way = control<QComboBox>("pool");
+    way->setFocus();
+    QTest::keyClick(way, Qt::Key_Home);
+    auto* table = control<QTableWidget>("pool.further");
+    EXPECT_EQ(table->rowCount(), 0);
+    control<QToolButton>("pool.further.add")->click();
+    ASSERT_EQ(document.site().boxes[1].pool->further.size(), 1u);
+    EXPECT_EQ(document.site().boxes[1].pool->further[0].width, 6) << "as the first groups";
+    table->item(0, 2)->setText(QStringLiteral("mirror-2"));
+    table->item(0, 3)->setText(QStringLiteral("16 TB"));
+    const DriveGroups& groups = document.site().boxes[1].pool->further[0];
+    EXPECT_EQ(groups.redundancy, (Redundancy{Redundancy::Kind::mirror, 2}));
+    EXPECT_EQ(groups.width, 2) << "a mirror's width is its copies";
+    EXPECT_EQ(groups.drive.text, "16 TB");
+    EXPECT_EQ(document.problems(), Problems{});
+}
+
+TEST_F(FormTest, AnOfferSaysHowItGoesInAndWhatItsDrivesDo) {
+    panel.showItem({ItemKind::offer, 0});
+    auto* as = control<QComboBox>("as");
+    as->setFocus();
+    QTest::keyClick(as, Qt::Key_End);
+    EXPECT_EQ(document.site().offers[0].as, Offer::As::box);
+    type("price", QStringLiteral("2350 EUR"));
+    EXPECT_EQ(document.site().offers[0].price.text, "2350 EUR");
+    EXPECT_EQ(document.problems(), Problems{});
+    type("price", QStringLiteral("2350 GBP"));
+    EXPECT_FALSE(fault("price").isEmpty()) << "the site counts in EUR";
+    type("price", QStringLiteral("2350"));
+    type("drive_rate", QStringLiteral("260 MB/s"));
+    type("failure_rate", QStringLiteral("1.5 %"));
+    EXPECT_EQ(document.site().offers[0].drive_rate->text, "260 MB/s");
+    EXPECT_DOUBLE_EQ(*document.site().offers[0].failure_rate, 0.015);
+    EXPECT_EQ(document.problems(), Problems{});
+}
+
+TEST_F(FormTest, TheSiteHasAPriceOfEnergy) {
+    panel.showItem({ItemKind::site, 0});
+    type("energy_price", QStringLiteral("0.32 EUR/kWh"));
+    ASSERT_TRUE(document.site().energy_price);
+    EXPECT_DOUBLE_EQ(document.site().energy_price->value.value, 0.32);
+    EXPECT_EQ(document.problems(), Problems{});
+    EXPECT_TRUE(document.undoStack()->undoText().endsWith(QStringLiteral(": energy price")));
+}
+
+TEST(GroupsText, ReadsWhatItWrites) {
+    DriveGroups groups;
+    groups.groups = 3;
+    groups.width = 2;
+    groups.redundancy = {Redundancy::Kind::mirror, 2};
+    groups.drive = Entered<Bytes>{decimal_tb(18), "18 TB"};
+    DriveGroups read;
+    EXPECT_EQ(readGroups(groupsText(groups), read), QString());
+    EXPECT_EQ(read, groups);
+    EXPECT_EQ(readGroups(QStringLiteral("4 x 8 TB"), read), QString());
+    EXPECT_EQ(read.groups, 1);
+    EXPECT_EQ(read.redundancy, Redundancy{});
+    for (const char* wrong : {"", "8 TB", "a x 8 TB", "1 x 2 x 3 x 8 TB", "2 x 6 x many",
+                              "6 x 8 TB, twice", "b x 6 x 8 TB"}) {
+        const DriveGroups before = read;
+        EXPECT_FALSE(readGroups(QLatin1String(wrong), read).isEmpty()) << wrong;
+        EXPECT_EQ(read, before) << wrong;
+    }
 }
 
 TEST_F(FormTest, ASendsLadderOfItsOwnStartsAsTheSources) {

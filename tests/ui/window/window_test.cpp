@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/site/site_json.h"
 #include "tests/ui/window/small.h"
+#include "ui/buy/offer_card.h"
 #include "ui/findings/findings_list.h"
 #include "ui/forms/form.h"
 #include "ui/forms/form_panel.h"
 #include "ui/outline/outline_pane.h"
 #include "ui/pages/arrive_page.h"
+#include "ui/pages/buy_page.h"
 #include "ui/pages/fit_page.h"
 #include "ui/pages/sure_page.h"
 #include "ui/sure/chart_section.h"
@@ -195,12 +197,38 @@ TEST_F(WindowTest, ChoosingAFindingLeadsToItsItemAndPage) {
     EXPECT_EQ(control<FormPanel>("formPanel")->item(), (ItemRef{ItemKind::box, 1}));
 }
 
-TEST_F(WindowTest, HowSureIsTheThirdQuestionAndFollowsTheChosenDataset) {
+TEST_F(WindowTest, WhatToBuyIsTheThirdQuestionAndOpensTheOfferOfACard) {
     openSmall();
     auto* pages = control<QTabWidget>("pages");
-    ASSERT_EQ(pages->count(), 3);
-    EXPECT_EQ(pages->tabText(2), QStringLiteral("How sure?"));
+    ASSERT_EQ(pages->count(), 4);
+    EXPECT_EQ(pages->tabText(2), QStringLiteral("What to buy?"));
     action("view.page.2")->trigger();
+    auto* page = qobject_cast<BuyPage*>(pages->currentWidget());
+    ASSERT_NE(page, nullptr);
+    EXPECT_EQ(page->state(), ShownState::ready);
+    EXPECT_EQ(namelessControls(window), std::vector<std::string>{});
+
+    auto shown = std::make_shared<Answer>(*window.shownAnswer());
+    OfferOutlook offer;
+    offer.name = shown->site.offers.at(0).name;
+    offer.box = shown->site.offers.at(0).box;
+    shown->outlook.offers = {offer};
+    page->setAnswer(shown);
+    ASSERT_EQ(page->cards().size(), 1u);
+    page->cards()[0]->click();
+    EXPECT_EQ(control<FormPanel>("formPanel")->item(), (ItemRef{ItemKind::offer, 0}));
+
+    pages->setCurrentIndex(0);
+    emit control<FindingsList>("findingsPane")->chosen(QStringLiteral("/offers/0"));
+    EXPECT_EQ(pages->currentWidget(), page) << "a finding about an offer leads here";
+}
+
+TEST_F(WindowTest, HowSureIsTheFourthQuestionAndFollowsTheChosenDataset) {
+    openSmall();
+    auto* pages = control<QTabWidget>("pages");
+    ASSERT_EQ(pages->count(), 4);
+    EXPECT_EQ(pages->tabText(3), QStringLiteral("How sure?"));
+    action("view.page.3")->trigger();
     auto* page = qobject_cast<SurePage*>(pages->currentWidget());
     ASSERT_NE(page, nullptr);
     EXPECT_EQ(page->state(), ShownState::ready);
