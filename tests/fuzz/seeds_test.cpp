@@ -30,7 +30,7 @@ TEST_P(Seeds, HoldWhatMustHoldOfAnyText) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Fuzz, Seeds, ::testing::ValuesIn(targets),
-                         [](const auto& t) { return std::string(t.param.name); });
+                         [](const auto& each) { return std::string(each.param.name); });
 
 }  // namespace
 }  // namespace ullage::fuzzing
