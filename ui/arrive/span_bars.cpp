@@ -18,12 +18,6 @@ constexpr double least_part = 2;  // pixels: what is short is still seen
 
 QFont note_font(const QFont& font) { return scaled(font, 0.9); }
 
-double wrapped_height(const QString& text, double width, const QFont& font) {
-    return QFontMetricsF(font)
-        .boundingRect(QRectF(0, 0, std::max(1.0, width), 1e6), Qt::TextWordWrap, text)
-        .height();
-}
-
 std::vector<AxisMark> share_marks(double top) {
     std::vector<AxisMark> marks;
     const double step = top <= 1.3 ? 0.25 : top <= 2.6 ? 0.5 : std::ceil(top / 5);
