@@ -30,7 +30,7 @@ TEST_P(Seeds, HoldWhatMustHoldOfAnyText) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Fuzz, Seeds, ::testing::ValuesIn(targets),
-                         [](const auto& t) { return std::string(t.param.name); });
+                         [](const auto& info) { return std::string(info.param.name); });
 
 }  // namespace
 }  // namespace ullage::fuzzing

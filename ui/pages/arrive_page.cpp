@@ -40,18 +40,9 @@ QLabel* text_label(bool wrap = true) {
 }  // namespace
 
 ArrivePage::ArrivePage(QWidget* parent) : Page(parent) {
-    chooser_row_ = new QWidget;
-    auto* choose_layout = new QHBoxLayout(chooser_row_);
-    choose_layout->setContentsMargins(0, 0, 0, 0);
-    chooser_label_ = new QLabel(tr("&Send"));
-    chooser_ = new QComboBox;
-    chooser_->setObjectName(QStringLiteral("sendChooser"));
-    chooser_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    chooser_->setMinimumContentsLength(12);
-    chooser_->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-    chooser_label_->setBuddy(chooser_);
-    choose_layout->addWidget(chooser_label_);
-    choose_layout->addWidget(chooser_, 1);
+    const Chooser chooser = makeChooser(tr("&Send"), QStringLiteral("sendChooser"));
+    chooser_row_ = chooser.row;
+    chooser_ = chooser.box;
 
     auto* status_row = new QHBoxLayout;
     status_row->setSpacing(6);
@@ -113,7 +104,6 @@ ArrivePage::ArrivePage(QWidget* parent) : Page(parent) {
         layout->addWidget(widget);
         return layout;
     };
-    choose_layout->setContentsMargins(room, 0, room, 0);
     top->setContentsMargins(room, 0, room, 0);
     tiles_->setContentsMargins(room, 0, room, 0);
 

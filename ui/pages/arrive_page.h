@@ -87,7 +87,7 @@ private:
 
     QWidget* chooser_row_ = nullptr;
     QComboBox* chooser_ = nullptr;
-    QLabel *chooser_label_ = nullptr, *state_text_ = nullptr;
+    QLabel* state_text_ = nullptr;
     QLabel *shape_ = nullptr, *status_ = nullptr, *route_ = nullptr, *headline_ = nullptr;
     QWidget* facts_ = nullptr;
     TileLayout* tiles_ = nullptr;

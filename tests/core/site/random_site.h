@@ -237,7 +237,7 @@ inline rc::Gen<Site> any_site() {
             Offer o;
             o.name = "drives";
             o.box = "attic";
-            o.price = *rc::gen::inRange(0, 9000);
+            o.price = Entered<Money>(Money{double(*rc::gen::inRange(0, 9000))});
             o.pool = any_pool(live * 3);
             if (in_ten(5)) o.power = Entered<Power>(Power{48});
             if (in_ten(5)) o.life = Entered<Duration>(days(5 * days_per_year));

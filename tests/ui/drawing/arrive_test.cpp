@@ -25,6 +25,7 @@
 #include <QSpinBox>
 #include <QTest>
 
+#include <algorithm>
 #include <random>
 
 namespace ullage {
@@ -560,6 +561,30 @@ TEST(ArrivePage, TellsWeekdaysBacklogEventsFirstCopyAndRestores) {
     EXPECT_TRUE(page.firstCopy()->note().contains(QStringLiteral("lets go of the snapshot")));
     EXPECT_TRUE(plain(page.events()->buttons()[0]->text())
                     .contains(QStringLiteral("takes the time of 27 runs; it is never in time")));
+}
+
+TEST_F(OutageOnPage, TheKeyboardGoesDownThePage) {
+    place(12);
+    answerLast();
+    page.activateWindow();
+    std::vector<QWidget*> order;
+    QWidget* at = page.nextInFocusChain();
+    for (; at != &page; at = at->nextInFocusChain())
+        if (at->isVisible() && (at->focusPolicy() & Qt::TabFocus) && !at->focusProxy())
+            order.push_back(at);
+    ASSERT_GT(order.size(), 10u);
+    int reached = -1;
+    for (QWidget* each : order) {
+        const int bottom = each->mapTo(&page, QPoint(0, each->height())).y();
+        EXPECT_GE(bottom + each->height(), reached) << each->objectName().toStdString();
+        reached = bottom;
+    }
+    for (const QWidget* wanted : {static_cast<QWidget*>(page.ages()->chart()),
+                                  static_cast<QWidget*>(page.through()->chart()),
+                                  static_cast<QWidget*>(page.outageFields()->button()),
+                                  static_cast<QWidget*>(page.firstCopy()->chart()),
+                                  static_cast<QWidget*>(page.restore()->chart())})
+        EXPECT_NE(std::find(order.begin(), order.end(), wanted), order.end());
 }
 
 TEST(ArrivePage, SaysNothingOfAFirstCopyThatIsThere) {
