@@ -9,6 +9,7 @@
 #endif
 
 #include <cstdlib>
+#include <new>
 #include <string>
 #include <vector>
 
@@ -24,9 +25,7 @@ bool has_display() {
 }
 #endif
 
-}  // namespace
-
-int main(int argc, char** argv) {
+int run(int argc, char** argv) {
     const std::vector<std::string> words(argv + 1, argv + argc);
     auto arguments = ullage::cli::parse_arguments(words);
     if (!arguments) {
@@ -66,4 +65,16 @@ int main(int argc, char** argv) {
     }
     ullage::cli::print_error(why, "the forecast is printed instead");
     return ullage::cli::run_forecast(*arguments, draw);
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    try {
+        return run(argc, argv);
+    } catch (const std::bad_alloc&) {
+        ullage::cli::print_error("memory", "there is not enough of it for this; ask for fewer paths, a shorter horizon "
+                                           "or a shorter listing");
+        return ullage::cli::file_trouble;
+    }
 }

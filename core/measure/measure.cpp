@@ -14,6 +14,8 @@ namespace ullage {
 
 namespace {
 
+constexpr std::size_t most_fitted = 1000;  // snapshots whose rows are fitted
+
 double gap_days(const Snapshot& a, const Snapshot& b) { return days_between(a.taken, b.taken); }
 
 /// Live averaged over time by the trapezoid rule.
@@ -72,13 +74,14 @@ struct Rows {
     std::vector<std::size_t> snapshot;  // index of the newer snapshot of each row
 };
 
-Rows rows_of(const std::vector<Snapshot>& list, double growth) {
+/// `stride`: of so many snapshots one has rows.
+Rows rows_of(const std::vector<Snapshot>& list, double growth, std::size_t stride = 1) {
     Rows result;
     const auto put = [&](Observation o, std::size_t i) {
         result.rows.push_back(o);
         result.snapshot.push_back(i);
     };
-    for (std::size_t i = 1; i < list.size(); ++i) {
+    for (std::size_t i = 1; i < list.size(); i += stride) {
         const double gap = gap_days(list[i - 1], list[i]);
         put({Observation::Kind::freed, gap, 0, freed_between(list[i - 1], list[i]), 1}, i);
         put({Observation::Kind::written, gap, 0, list[i].written_bytes - growth * gap, 1}, i);
@@ -139,8 +142,10 @@ tl::expected<Measurement, std::string> measure(const Listing& listing, const Mea
     }
     for (auto& doubt : doubts_of(listing)) result.warnings.push_back(std::move(doubt));
 
-    const Rows rows = rows_of(list, (list.back().live_bytes - list.front().live_bytes) /
-                                        gap_days(list.front(), list.back()));
+    const Rows rows = rows_of(list,
+                              (list.back().live_bytes - list.front().live_bytes) /
+                                  gap_days(list.front(), list.back()),
+                              (list.size() + most_fitted - 1) / most_fitted);
     FitOptions fit = options.fit;
     fit.live_bytes = mean;
     auto fitted = fit_curve(rows.rows, fit);

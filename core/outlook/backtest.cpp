@@ -8,10 +8,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace ullage {
 
 namespace {
+
+constexpr std::ptrdiff_t most_snapshots = 1000;  // that are judged, the newest: memory grows with their square
 
 constexpr std::size_t least_before = 8;   // snapshots, the origin with them
 constexpr std::size_t least_after = 3;
@@ -114,7 +117,13 @@ void judge(const std::vector<BacktestOrigin>& origins, std::vector<ForecastThen>
 
 }  // namespace
 
-std::optional<Backtest> backtest(const Listing& listing, const BacktestOptions& options) {
+std::optional<Backtest> backtest(const Listing& whole, const BacktestOptions& options) {
+    Listing newest;
+    if (std::ssize(whole.snapshots) > most_snapshots) {
+        newest.dataset = whole.dataset;
+        newest.snapshots.assign(whole.snapshots.end() - most_snapshots, whole.snapshots.end());
+    }
+    const Listing& listing = newest.snapshots.empty() ? whole : newest;
     Backtest result;
     for (const std::size_t index : origins_of(listing.snapshots, options.origins))
         if (auto origin = judged_from(listing, index, options)) result.origins.push_back(*std::move(origin));

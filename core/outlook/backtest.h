@@ -7,6 +7,7 @@
 ///   live    bytes of the snapshot
 ///   freed   bytes that its step and those between the origin and it freed, steps as they are listed
 /// The forecast is the one of models.h and paths.h, from nothing but the cut listing.
+/// Of a longer listing the newest 1000 snapshots are judged.
 /// Snapshots closer than a fortieth of the time ahead are passed over, but for the last.
 /// Ignored: snapshots that were there at the origin and have been thinned since (no listing shows them), so
 /// the forecast made here had less to go by than one made then.

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/outlook/box_parts.h"
 
-#include "core/outlook/kept_copies.h"
-
 namespace ullage {
 
 std::vector<double> grid_of(const SendContext& context) {
@@ -13,7 +11,8 @@ std::vector<double> grid_of(const SendContext& context) {
 
 std::vector<BoxPart> box_parts(const SendContext& context, const std::vector<PlannedSend>& sends,
                                const std::vector<double>& days, std::size_t box, int row,
-                               const BoxSpace& space, const std::vector<OfferSpace>& offers) {
+                               const BoxSpace& space, KeptMemo& memo,
+                               const std::vector<OfferSpace>& offers) {
     const auto& there = context.site.boxes[box];
     std::vector<BoxPart> parts;
     for (std::size_t d = 0; d < context.models.size(); ++d) {
@@ -24,9 +23,9 @@ std::vector<BoxPart> box_parts(const SendContext& context, const std::vector<Pla
         part.dataset = static_cast<int>(d);
         if (dataset.home == there.name) {
             part.kept = kept_at_home(LadderClock(dataset.ladder, context.zone), model.known,
-                                     context.start, days);
+                                     context.start, days, memo);
         } else if (auto kept =
-                       kept_at_box(sends, d, there.name, model.known, context.start, days)) {
+                       kept_at_box(sends, d, there.name, model.known, context.start, days, memo)) {
             part.kept = *std::move(kept);
         } else {
             continue;

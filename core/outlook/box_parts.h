@@ -3,6 +3,7 @@
 /// What a box keeps of each dataset over time, and what a stored byte takes there.
 
 #include "core/outlook/box_space.h"
+#include "core/outlook/kept_copies.h"
 #include "core/outlook/send_plan.h"
 
 #include <cstddef>
@@ -23,6 +24,7 @@ struct OfferSpace {
 /// −1 if only offers for it are.
 std::vector<BoxPart> box_parts(const SendContext& context, const std::vector<PlannedSend>& sends,
                                const std::vector<double>& days, std::size_t box, int row,
-                               const BoxSpace& space, const std::vector<OfferSpace>& offers = {});
+                               const BoxSpace& space, KeptMemo& memo,
+                               const std::vector<OfferSpace>& offers = {});
 
 }  // namespace ullage

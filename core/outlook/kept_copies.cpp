@@ -9,11 +9,11 @@ namespace ullage {
 
 namespace {
 
-/// Of the snapshots that have arrived by each day (both lists oldest first), those the ladder
-/// keeps.
-void keep_over_time(KeptSnapshots& kept, const LadderClock* ladder,
-                    const std::vector<Instant>& snapshots, const std::vector<Instant>& arrivals,
-                    Instant start, const std::vector<double>& days) {
+std::vector<std::vector<Instant>> keep_over_time(const LadderClock* ladder,
+                                                 const std::vector<Instant>& snapshots,
+                                                 const std::vector<Instant>& arrivals, Instant start,
+                                                 const std::vector<double>& days) {
+    std::vector<std::vector<Instant>> kept;
     for (const double day : days) {
         const Instant now = plus_days(start, day);
         const auto end =
@@ -27,8 +27,9 @@ void keep_over_time(KeptSnapshots& kept, const LadderClock* ladder,
             if (first != snapshots.begin()) --first;
         }
         const std::vector<Instant> received(first, end);
-        kept.at.push_back(ladder ? ladder->thinned(received, now) : received);
+        kept.push_back(ladder ? ladder->thinned(received, now) : received);
     }
+    return kept;
 }
 
 /// A first copy that is still filling at the end: when it would be there, at the pace the link has.
@@ -46,25 +47,50 @@ double would_arrive_day(const PlannedSend& s, Instant start, double last_day) {
 
 }  // namespace
 
+const std::vector<std::vector<Instant>>& KeptMemo::thinned(const LadderClock* ladder,
+                                                           const std::vector<Instant>& snapshots,
+                                                           const std::vector<Instant>& arrivals,
+                                                           Instant start, const std::vector<double>& days) {
+    const LadderClock by = ladder ? *ladder : LadderClock();
+    for (const Entry& e : entries_)
+        if (e.thins == (ladder != nullptr) && e.ladder == by && e.snapshots == snapshots &&
+            e.arrivals == arrivals)
+            return e.at;
+    return entries_
+        .emplace_back(Entry{by, ladder != nullptr, snapshots, arrivals,
+                            keep_over_time(ladder, snapshots, arrivals, start, days)})
+        .at;
+}
+
+const std::vector<std::vector<Instant>>& KeptMemo::retained(const LadderClock& ladder, Instant start,
+                                                            const std::vector<double>& days) {
+    for (const Entry& e : entries_)
+        if (e.thins && e.ladder == ladder && e.snapshots.empty()) return e.at;
+    Entry& e = entries_.emplace_back(Entry{ladder, true, {}, {}, {}});
+    for (const double day : days) e.at.push_back(ladder.retained(plus_days(start, day)));
+    return e.at;
+}
+
 KeptSnapshots kept_at_home(const LadderClock& ladder, const KnownPast& known, Instant start,
-                           const std::vector<double>& days) {
+                           const std::vector<double>& days, KeptMemo& memo) {
     KeptSnapshots kept;
     kept.home = true;
     if (known.taken.empty() || ladder.empty()) {
-        for (const double day : days) kept.at.push_back(ladder.retained(plus_days(start, day)));
+        kept.at = memo.retained(ladder, start, days);
         return kept;
     }
     auto snapshots = known.taken;
     const auto later =
         ladder.taken(snapshots.back() + std::chrono::seconds(1), plus_days(start, days.back()));
     snapshots.insert(snapshots.end(), later.begin(), later.end());
-    keep_over_time(kept, &ladder, snapshots, snapshots, start, days);
+    kept.at = memo.thinned(&ladder, snapshots, snapshots, start, days);
     return kept;
 }
 
 std::optional<KeptSnapshots> kept_at_box(const std::vector<PlannedSend>& sends, std::size_t dataset,
                                          const std::string& box, const KnownPast& known,
-                                         Instant start, const std::vector<double>& days) {
+                                         Instant start, const std::vector<double>& days,
+                                         KeptMemo& memo) {
     for (const auto& s : sends) {
         const auto at = std::find(s.datasets.begin(), s.datasets.end(), static_cast<int>(dataset));
         if (s.to != box || at == s.datasets.end()) continue;
@@ -92,7 +118,7 @@ std::optional<KeptSnapshots> kept_at_box(const std::vector<PlannedSend>& sends, 
             snapshots.push_back(a.snapshot);
             arrivals.push_back(a.at);
         }
-        keep_over_time(kept, s.box_ladders[d].get(), snapshots, arrivals, start, days);
+        kept.at = memo.thinned(s.box_ladders[d].get(), snapshots, arrivals, start, days);
         return kept;
     }
     return {};

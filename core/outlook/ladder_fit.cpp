@@ -157,7 +157,8 @@ private:
         set(days);
         const auto plans = plan_sends(changed_);
         if (!plans) return false;
-        plan_.parts = box_parts(changed_, *plans, plan_.days, box_, 0, space_);
+        KeptMemo memo;
+        plan_.parts = box_parts(changed_, *plans, plan_.days, box_, 0, space_, memo);
         Progress progress;
         progress.stop = settings_.stop;
         const auto paths = draw_paths(c_.models, plan_, progress, 0, 1);

@@ -24,6 +24,7 @@ public:
         for (const auto& b : o.boxes) of(b, o);
         for (const auto& s : o.sends) of(s, o);
         for (const auto& d : o.datasets) of(d);
+        for (const auto& offer : o.offers) of(offer, o);
         for (const auto& d : o.drivers) of(d, o);
     }
 
@@ -112,12 +113,27 @@ private:
             not_negative("ladder today", b.ladder_that_fits->today_days);
             if (b.ladder_that_fits->longest_days) not_negative("ladder that fits", *b.ladder_that_fits->longest_days);
         }
-        of(b.fill, b.usable_bytes, o);
+        of(b.fill, o);
+        hold(b.fill.empty() || b.fill.front().usable_bytes == b.usable_bytes, "usable", "not that of the first day");
+        if (b.capacity) hold(b.capacity->usable_bytes == b.usable_bytes, "usable", "not that of its drives");
+        const Day* on = &o.as_of;
+        for (const auto& c : b.changes) {
+            hold(c.on > o.as_of && c.on >= *on, "changes", "not after as_of, in order");
+            positive("usable after a change", c.usable_bytes);
+            on = &c.on;
+        }
+        for (const auto& c : b.costs) {
+            positive("cost of a block", c.charge);
+            not_negative("bytes of a dataset", c.used_bytes);
+            if (!c.better_block_bytes) continue;
+            hold(*c.better_block_bytes > c.block_bytes && c.better_charge < c.charge, "better block", "not larger and cheaper");
+        }
+        if (b.better_shape) hold(b.better_shape->gain > 0, "better layout", "gains nothing");
         for (std::size_t i = 1; i < b.events.size(); ++i)
             hold(b.events[i - 1].on <= b.events[i].on, "events", "not in order");
     }
 
-    void of(const std::vector<FillPoint>& fill, double usable, const Outlook& o) {
+    void of(const std::vector<FillPoint>& fill, const Outlook& o) {
         hold(!fill.empty() && fill.front().date == o.as_of, "fill", "does not begin at as_of");
         if (fill.empty()) return;
         const auto span = static_cast<double>((fill.back().date - o.as_of).count());
@@ -128,7 +144,8 @@ private:
                 rising("fill", {band.p10, band.p25, band.p50, band.p75, band.p90});
             not_negative("other bytes", p.other_bytes);
             not_negative("fill", p.fill);
-            hold(std::abs(p.fill * usable - p.used_bytes.p50) <= slack * p.used_bytes.p50, "fill",
+            positive("usable then", p.usable_bytes);
+            hold(std::abs(p.fill * p.usable_bytes - p.used_bytes.p50) <= slack * p.used_bytes.p50, "fill",
                  "not the median over usable");
             if (before) {
                 const auto gap = (p.date - *before).count();
@@ -242,6 +259,39 @@ private:
                     finite("came", f.came);
                     rising("backtest", {f.p10, f.p50, f.p90});
                 }
+    }
+
+    void of(const OfferOutlook& x, const Outlook& o) {
+        about_ = fmt::format("offer “{}”", x.name);
+        positive("usable", x.usable_bytes);
+        hold(x.ceiling_bytes > 0 && x.ceiling_bytes <= x.usable_bytes, "ceiling", "not in 0 to usable");
+        rising("days until the ceiling", x.days_until_ceiling, o);
+        share("chance of lasting", x.chance_of_lasting);
+        share("chance to come too late", x.chance_too_late);
+        for (const double sum : {x.price, x.energy_cost, x.replacement_cost, x.cost_per_usable_tib_year})
+            not_negative("cost", sum);
+        hold(std::abs(x.price + x.energy_cost + x.replacement_cost - x.cost_total) <= slack * x.cost_total, "cost",
+             "not the sum of its parts");
+        hold(x.purchases >= 1 && x.drives >= 0, "purchases", "none");
+        hold(x.running_from >= o.as_of, "runs from", "before as_of");
+        hold(!x.recommended || (x.holds && x.rank == 1), "recommended", "but does not hold, or is not the first");
+        hold(!x.holds || (x.does_not_go_in.empty() && x.chance_of_lasting >= o.confidence - slack), "holds",
+             "but does not go in, or does not last");
+        int ahead = 0;
+        for (const auto& other : o.offers) {
+            if (other.box != x.box || &other == &x) continue;
+            hold(other.rank != x.rank, "rank", "that of another offer");
+            ahead += other.rank < x.rank;
+            if (other.name != x.dominated_by) continue;
+            hold(other.rank < x.rank && other.cost_total <= x.cost_total &&
+                     other.chance_of_lasting >= x.chance_of_lasting, "dominated", "by one that is no better");
+        }
+        hold(ahead == x.rank - 1, "rank", "a place is left out");
+        if (!x.rebuild) return;
+        positive("hours of a rebuild", x.rebuild->hours);
+        share("chance of another failure", x.rebuild->chance_of_another);
+        hold(x.rebuild->others >= 1 && x.rebuild->spare_failures < x.rebuild->others, "rebuild",
+             "stands as many failures as drives are left");
     }
 
     void of(const Driver& d, const Outlook& o) {

@@ -203,6 +203,7 @@ private:
             }
         }
         for (std::size_t k = 0; k < by_point.size(); ++k) {
+            if (by_point[k].empty()) continue;  // no copy yet
             CopyAgePoint p;
             p.from = c_.zone.local_day(plus_days(begin_, age_point_days * double(k)));
             p.p50_hours = age_quantile(by_point[k], 0.5);

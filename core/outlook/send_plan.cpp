@@ -336,6 +336,13 @@ std::vector<std::size_t> with_upstreams(const std::vector<PlannedSend>& plans, s
     return chain;
 }
 
+/// A relay has nothing to carry before its source has its own first copy.
+void start_no_sooner(ReplaySend& send, Instant from) {
+    if (from <= send.from) return;
+    send.from = from;
+    send.due.erase(send.due.begin(), std::lower_bound(send.due.begin(), send.due.end(), from));
+}
+
 /// What comes to its box if every run arrives when it is due: a replay in which no bytes are sent.
 void set_received(const SendContext& c, std::vector<PlannedSend>& plans, std::size_t s) {
     auto& plan = plans[s];
@@ -363,6 +370,8 @@ void set_received(const SendContext& c, std::vector<PlannedSend>& plans, std::si
             if (p.by != FirstCopy::By::present && p.first_copy_done_day)
                 send.already.back().push_back(p.base[d]);
         }
+        for (const auto& part : send.datasets)
+            if (part.upstream) start_no_sooner(send, sends[part.upstream->send].from);
         sends.push_back(std::move(send));
     }
     ReplayOptions options;
@@ -480,6 +489,11 @@ std::vector<ReplaySend> replay_sends_of(const SendContext& c,
         }
         result.push_back(std::move(r));
     }
+    // From the sources on, however the site orders its sends.
+    for (std::size_t hop = 0; hop < sends.size(); ++hop)
+        for (std::size_t i = 0; i < sends.size(); ++i)
+            for (const auto& up : sends[i].upstream)
+                if (up && sends[up->send].first_copy_done_day) start_no_sooner(result[i], result[up->send].from);
     return result;
 }
 

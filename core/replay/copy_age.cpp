@@ -9,7 +9,7 @@ std::vector<AgeStretch> copy_ages(const std::vector<RunRecord>& runs, Instant fi
                                   Instant from, Instant to) {
     std::vector<AgeStretch> ages;
     Instant snapshot = first_snapshot;
-    Instant since = from;
+    Instant since = std::max(from, first_snapshot);  // before it there was nothing to be old
     const auto put = [&](Instant until) {
         if (until <= since) return;
         const double age = as_seconds(since) - as_seconds(snapshot);

@@ -10,7 +10,8 @@
 
 namespace ullage {
 
-/// Ages of the newest complete copy over [from, to): stretches in which it grows evenly.
+/// Ages of the newest complete copy over [from, to): stretches in which it grows evenly. A first snapshot
+/// after `from` has no age before it was taken.
 struct AgeStretch {
     double from_hours = 0, to_hours = 0;
 };

@@ -34,6 +34,7 @@ public:
     Instant after(Instant t) const;         ///< the first grid point > t
     /// All grid points in [from, to].
     std::vector<Instant> between(Instant from, Instant to) const;
+    bool operator==(const CalendarGrid&) const = default;
 
 private:
     Instant point_of_day(Day day, int second) const;
@@ -47,7 +48,9 @@ private:
 
 class LadderClock {
 public:
+    LadderClock() = default;  ///< no rungs
     LadderClock(const Ladder& ladder, const TimeZone& zone);
+    bool operator==(const LadderClock&) const = default;
 
     bool empty() const { return rungs_.empty(); }
     /// What the source holds at t, oldest first; a snapshot due at t itself has been taken.
@@ -65,6 +68,7 @@ public:
     struct Rung {
         CalendarGrid grid;
         std::chrono::seconds lasts;
+        bool operator==(const Rung&) const = default;
     };
     const std::vector<Rung>& rungs() const { return rungs_; }
 

@@ -52,6 +52,7 @@ public:
     Instant instant_of(Day local_date, int seconds_of_day = 0) const;
     Day local_day(Instant) const;
     int local_seconds_of_day(Instant) const;  ///< wall clock, 0…86399
+    bool operator==(const TimeZone& other) const { return name_ == other.name_; }
 
 private:
     struct Zone;

@@ -88,10 +88,11 @@ Year forecast_year(const DatasetModel& model, Instant as_of, const std::vector<L
     plan.boxes = static_cast<int>(kept.size());
     plan.other_bytes.assign(kept.size(), 0);
     plan.days = time_grid(days.empty() ? year_days : std::max(year_days, days.back()), days);
+    KeptMemo memo;
     for (std::size_t b = 0; b < kept.size(); ++b) {
         BoxPart part;
         part.box = static_cast<int>(b);
-        part.kept = kept_at_home(LadderClock(kept[b], TimeZone()), model.known, as_of, plan.days);
+        part.kept = kept_at_home(LadderClock(kept[b], TimeZone()), model.known, as_of, plan.days, memo);
         plan.parts.push_back(std::move(part));
     }
     Year year;

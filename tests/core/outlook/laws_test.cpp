@@ -112,6 +112,28 @@ RC_GTEST_PROP(OutlookLaws, AHigherCeilingIsNeverReachedSooner, ()) {
     RC_ASSERT(low->days_until_full == high->days_until_full);
 }
 
+TEST(OutlookLaws, ARelayCarriesNothingBeforeItsSourceHasItsFirstCopy) {
+    // "attic" has its first copy 20 days from now at the soonest; what goes on to "far" is no sooner.
+    auto d = dataset("d", 1 * tb, 0);
+    churn(d, 1 * gb);
+    d.ladder = daily(60);
+    auto s = site(60, {d}, {box("home"), box("attic", 4 * tb), box("far", 4 * tb)});
+    add_send(s, 1000, FirstCopy::By::courier);
+    s.sends[0].first_copy.copy_rate = Entered<BytesPerSecond>(BytesPerSecond{2e8});
+    s.boxes[1].in_service = as_of + std::chrono::days(20);
+    auto onward = s.sends[0];
+    onward.name = "onward";
+    onward.from = "attic";
+    onward.to = "far";
+    onward.first_copy = {};
+    onward.first_copy.by = FirstCopy::By::present;
+    onward.every = Period{6, Period::Unit::hour};
+    s.sends.push_back(onward);
+    const auto o = outlook_of(s, 3);
+    EXPECT_EQ(broken_laws(o), std::vector<std::string>());
+    EXPECT_GE(o.sends[1].recovery_point_hours.p50, 0);
+}
+
 /// Each law sees what breaks it.
 TEST(BrokenLaws, NameWhatIsBrokenAndWhere) {
     auto d = dataset("d", 1 * tb, 0.2 * tb, 0.3);

@@ -122,7 +122,57 @@ inline Pool any_pool(double about_bytes) {
     p.drive = Bytes{std::round(std::max(about_bytes / p.groups / p.width, 2e10) / 1e9) * 1e9};
     if (in_ten(3)) p.spares = *rc::gen::inRange(0, 3);
     if (in_ten(3)) p.sector = Bytes{any_of({512.0, 4096.0, 8192.0})};
+    if (in_ten(2)) {
+        auto& more = p.further.emplace_back();
+        more.redundancy = {Redundancy::Kind::mirror, 2};
+        more.width = 2;
+        more.drive = p.drive;
+    }
     return p;
+}
+
+/// One that can be made of the box as it is described.
+inline BoxChange any_change(const Box& b, Day start) {
+    BoxChange c;
+    c.on = start + std::chrono::days(*rc::gen::inRange(-30, 500));
+    if (!b.pool) {
+        c.kind = BoxChange::Kind::resize;
+        c.usable = Bytes{std::round(b.usable->value.value * any_between(0.8, 3))};
+    } else if (b.pool->redundancy.kind == Redundancy::Kind::parity && in_ten(4)) {
+        c.kind = BoxChange::Kind::widen;
+        c.width = b.pool->width + *rc::gen::inRange(1, 5);
+    } else if (in_ten(5)) {
+        c.kind = BoxChange::Kind::swap_drives;
+        c.drive = Bytes{std::round(b.pool->drive.value.value * any_between(1.2, 3))};
+    } else {
+        c.added.width = 3;
+        c.added.redundancy = {Redundancy::Kind::parity, 1};
+        c.added.drive = b.pool->drive;
+    }
+    if (in_ten(3)) c.note = "as agreed";
+    return c;
+}
+
+inline Offer any_offer(const std::string& name, const Box& b, double about_bytes) {
+    Offer o;
+    o.name = name;
+    o.box = b.name;
+    o.price = Money{static_cast<double>(*rc::gen::inRange(0, 9000))};
+    o.as = any_of({Offer::As::drives, Offer::As::box});
+    if (in_ten(7)) {
+        o.pool = any_pool(about_bytes);
+        if (b.pool && in_ten(4)) o.as = Offer::As::added;
+        if (o.as == Offer::As::added) o.pool->sector = b.pool->sector;
+    } else {
+        o.usable = Entered<Bytes>(Bytes{std::round(about_bytes)});
+        if (b.usable && in_ten(4)) o.as = Offer::As::added;
+    }
+    if (in_ten(5)) o.power = Entered<Power>(Power{48});
+    if (in_ten(5)) o.life = Entered<Duration>(days(any_between(0.05, 5) * days_per_year));
+    if (in_ten(5)) o.lead_time = Entered<Duration>(days(*rc::gen::inRange(0, 120)));
+    if (in_ten(3)) o.failure_rate = any_between(0, 0.2);
+    if (in_ten(3)) o.drive_rate = Entered<BytesPerSecond>(BytesPerSecond{2e8});
+    return o;
 }
 
 inline Box any_box(const std::string& name, Day start, double about_bytes) {
@@ -136,6 +186,8 @@ inline Box any_box(const std::string& name, Day start, double about_bytes) {
     if (in_ten(3)) b.other_data = Bytes{std::round(about_bytes * any_between(0, 0.3))};
     if (in_ten(3)) b.disk_rate = Entered<BytesPerSecond>(BytesPerSecond{std::round(any_scale(1e7, 1e9))});
     if (name != "home" && in_ten(3)) b.in_service = start + std::chrono::days(*rc::gen::inRange(-100, 100));
+    if ((b.pool || b.usable) && in_ten(3)) b.changes.push_back(any_change(b, start));
+    if (in_ten(2)) b.enclosure = Enclosure{*rc::gen::inRange(2, 24), Entered<Power>(Power{60}), {}};
     return b;
 }
 
@@ -233,16 +285,12 @@ inline rc::Gen<Site> any_site() {
                 site.sends.push_back(any_send("onward", sent, "attic", "far", any_of<std::string>({"line", "other line"})));
             }
         }
-        if (in_ten(3)) {
-            Offer o;
-            o.name = "drives";
-            o.box = "attic";
-            o.price = Entered<Money>(Money{double(*rc::gen::inRange(0, 9000))});
-            o.pool = any_pool(live * 3);
-            if (in_ten(5)) o.power = Entered<Power>(Power{48});
-            if (in_ten(5)) o.life = Entered<Duration>(days(5 * days_per_year));
-            site.offers.push_back(o);
-        }
+        if (in_ten(5)) site.energy_price = Entered<Money>(Money{0.3});
+        const int offers = *rc::gen::inRange(0, 4);
+        for (int i = 0; i < offers; ++i)
+            site.offers.push_back(any_offer("offer " + std::to_string(i),
+                                            site.boxes[static_cast<std::size_t>(*rc::gen::inRange(0, 3))],
+                                            live * any_scale(0.7, 6)));
         return site;
     });
 }
