@@ -13,6 +13,14 @@ SentenceList::SentenceList(const QString& name, QWidget* parent)
     list_->setSpacing(0);
 }
 
+/// What the keyboard reaches before the list; null for nothing.
+QWidget* SentenceList::reachedBefore() const {
+    for (QWidget* each = previousInFocusChain(); each && each != this;
+         each = each->previousInFocusChain())
+        if ((each->focusPolicy() & Qt::TabFocus) && !isAncestorOf(each)) return each;
+    return nullptr;
+}
+
 void SentenceList::setSentences(const std::vector<Sentence>& wanted) {
     while (buttons_.size() > wanted.size()) {
         delete buttons_.back();
@@ -26,6 +34,9 @@ void SentenceList::setSentences(const std::vector<Sentence>& wanted) {
             if (!pointer.isEmpty()) emit chosen(pointer);
         });
         list_->addWidget(button);
+        // In its place, not after all that was there before it.
+        if (QWidget* before = buttons_.empty() ? reachedBefore() : buttons_.back())
+            setTabOrder(before, button);
         button->show();
         buttons_.push_back(button);
     }

@@ -32,6 +32,8 @@ signals:
     void chosen(const QString& pointer);
 
 private:
+    QWidget* reachedBefore() const;
+
     QString name_;
     QVBoxLayout* list_;
     std::vector<TextButton*> buttons_;
