@@ -30,7 +30,7 @@ TEST_P(Seeds, HoldWhatMustHoldOfAnyText) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Fuzz, Seeds, ::testing::ValuesIn(targets),
-                         [](const auto& t) { return std::string(t.param.name); });
+                         [](const auto& target) { return std::string(target.param.name); });
 
 }  // namespace
 }  // namespace ullage::fuzzing

@@ -275,9 +275,9 @@ TEST(Recovery, AFaultySiteIsNotCopiedOverAGoodCopy) {
     EXPECT_FALSE(recovery.copyNow());
 }
 
-constexpr const char* listed_site = R"({"format": "ullage-site", "version": 1, "name": "Listed (invented)",
+constexpr const char* listed_site = R"json({"format": "ullage-site", "version": 1, "name": "Listed (invented)",
     "as_of": "2026-01-02", "datasets": [{"name": "d", "home": "b", "turnover": {"listing": "%1"}}],
-    "boxes": [{"name": "b", "usable": "1 TB"}]})";
+    "boxes": [{"name": "b", "usable": "1 TB"}]})json";
 constexpr const char* listing =
     "snapshot\ttaken\tunique\tlive\twritten\nd@1\t1767139200\t0\t5000\t5000\nd@2\t1767225600\t0\t5100\t200\n";
 
