@@ -167,7 +167,11 @@ private:
         share("chance of missing the window", s.chance_of_missing_window);
         rising("recovery point", {s.recovery_point_hours.p50, s.recovery_point_hours.p90,
                                   s.recovery_point_hours.p95, s.recovery_point_max_hours});
-        rising("first copy", s.first_copy_days, o);
+        // From in_service, which may lie before as_of: the horizon bounds it not.
+        for (const auto& value : {s.first_copy_days.p10, s.first_copy_days.p50, s.first_copy_days.p90})
+            if (value) not_negative("first copy", *value);
+        no_later("first copy", s.first_copy_days.p10, s.first_copy_days.p50);
+        no_later("first copy", s.first_copy_days.p50, s.first_copy_days.p90);
         not_negative("first copy", s.first_copy_bytes);
         if (s.longest_outage_days) not_negative("longest outage", *s.longest_outage_days);
         rising("restore", s.restore_hours);

@@ -359,7 +359,8 @@ void set_received(const SendContext& c, std::vector<PlannedSend>& plans, std::si
         send.every_step = p.every_step;
         send.hold_last_sent = true;  // sent whole or not, the same snapshots arrive
         send.lasting = lasting_of(p);
-        if (p.first_copy_done_day) send.from = plus_days(c.start, *p.first_copy_done_day);
+        if (p.first_copy_done_day || p.by != FirstCopy::By::present)
+            send.from = plus_days(c.start, p.first_copy_done_day.value_or(c.horizon_days));
         for (std::size_t d = 0; d < p.datasets.size(); ++d) {
             ReplayDataset part{p.datasets[d], p.supplies[d], p.box_grids[d].get(), p.upstream[d]};
             if (part.upstream)
@@ -371,7 +372,9 @@ void set_received(const SendContext& c, std::vector<PlannedSend>& plans, std::si
                 send.already.back().push_back(p.base[d]);
         }
         for (const auto& part : send.datasets)
-            if (part.upstream) start_no_sooner(send, sends[part.upstream->send].from);
+            // What is there already was fed before; its history before as_of stays.
+            if (part.upstream && sends[part.upstream->send].from > c.start)
+                start_no_sooner(send, sends[part.upstream->send].from);
         sends.push_back(std::move(send));
     }
     ReplayOptions options;
@@ -493,7 +496,7 @@ std::vector<ReplaySend> replay_sends_of(const SendContext& c,
     for (std::size_t hop = 0; hop < sends.size(); ++hop)
         for (std::size_t i = 0; i < sends.size(); ++i)
             for (const auto& up : sends[i].upstream)
-                if (up && sends[up->send].first_copy_done_day) start_no_sooner(result[i], result[up->send].from);
+                if (up) start_no_sooner(result[i], result[up->send].from);
     return result;
 }
 

@@ -16,9 +16,9 @@ worst=0
 for target in "${targets[@]}"; do
     grown=build/fuzz/grown/$target found=build/fuzz/found/$target log=build/fuzz/$target.log
     mkdir -p "$grown" "$found"
-    # 25 s: a reader that takes longer than that for 64 KB hangs. 2,048 MB: it eats memory.
+    # 25 s: a reader that takes longer than that for 8 KB hangs. 2,048 MB: it eats memory.
     build/fuzz/tests/fuzz/fuzz_"$target" "$grown" "tests/fuzz/corpus/$target" -max_total_time="$seconds" \
-        -max_len=65536 -timeout=25 -rss_limit_mb=2048 -print_final_stats=1 -artifact_prefix="$found/" \
+        -max_len=8192 -timeout=25 -rss_limit_mb=2048 -print_final_stats=1 -artifact_prefix="$found/" \
         $([ -f "tests/fuzz/$target.dict" ] && echo "-dict=tests/fuzz/$target.dict") >"$log" 2>&1 || worst=1
     runs=$(sed -n 's/^stat::number_of_executed_units: *//p' "$log")
     printf '%-10s %12s executions in %s s, %s findings\n' "$target" "${runs:-?}" "$seconds" \

@@ -257,7 +257,7 @@ std::string try_listing(std::string_view text) {
     const auto again = parse_listing(written_out(*strict));
     if (!again) return "what was written is refused: " + again.error().front().what;
     if (!same_snapshots(*again, *strict)) return "read back with other snapshots";
-    constexpr std::size_t most_measured = 24;  // a fit takes milliseconds, and grows with the gaps
+    constexpr std::size_t most_measured = 8;  // a fit takes milliseconds, and grows with the gaps
     for (const auto& listing : *strict)
         if (listing.snapshots.size() <= most_measured)
             if (const auto fault = fault_of_measuring(listing); !fault.empty()) return fault;

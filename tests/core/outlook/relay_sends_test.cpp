@@ -151,7 +151,7 @@ TEST(Sends, SeveralBoxesFromOneLadderShareTheLineOrTakeItInTurn) {
               box_of(evenly, "cabin").fill.back().used_bytes.p50);
 }
 
-TEST(Sends, ANightOnWhichTheClocksGoBackIsDrawnByTheClockOnTheWall) {
+TEST(Sends, AWeekInWhichTheClocksGoBackIsDrawnByTheClockOnTheWall) {
     // Europe/Amsterdam, 2026-10-25: from summer time to standard time (IANA zone data).
     auto s = plain();
     s.time_zone = "Europe/Amsterdam";
@@ -165,8 +165,7 @@ TEST(Sends, ANightOnWhichTheClocksGoBackIsDrawnByTheClockOnTheWall) {
     EXPECT_EQ(o.week_of, *parse_date("2026-10-19"));
     std::vector<double> lengths;
     for (const auto& open : o.open_week) lengths.push_back(open[1] - open[0]);
-    // Monday's early hours, six nights, and Sunday's evening; that Saturday's night has 12 hours shows in no
-    // strip of 24.
+    // Monday's early hours, six nights, and Sunday's evening; that Saturday's lasts 12 hours is in its runs.
     EXPECT_EQ(lengths, (std::vector<double>{6, 11, 11, 11, 11, 11, 11, 5}));
     ASSERT_EQ(o.week.size(), 7u);
     EXPECT_EQ(o.week[5].start, *parse_instant("2026-10-24T18:00:00Z"));

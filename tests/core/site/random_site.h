@@ -42,7 +42,7 @@ inline Rung any_rung() {
     const Kind kind = any_of<Kind>({{Unit::minute, 60, 20}, {Unit::hour, 12, 48}, {Unit::day, 10, 40},
                                     {Unit::week, 4, 30}, {Unit::month, 6, 24}, {Unit::year, 2, 4}});
     Rung rung;
-    rung.every = Period{std::max(kind.unit == Unit::minute ? 15 : 1, *rc::gen::inRange(1, kind.most_n + 1)), kind.unit};
+    rung.every = Period{std::max(kind.unit == Unit::minute ? 30 : 1, *rc::gen::inRange(1, kind.most_n + 1)), kind.unit};
     if (in_ten(7)) {
         rung.count = *rc::gen::inRange(1, kind.most_count + 1);
     } else {
@@ -259,7 +259,7 @@ inline rc::Gen<Site> any_site() {
                      std::chrono::days(*rc::gen::inRange(0, 30));
         site.time_zone = any_of<std::string>({"UTC", "Europe/Berlin", "America/New_York", "Australia/Lord_Howe",
                                               "Asia/Kolkata", "Pacific/Apia"});
-        const int horizon = *rc::gen::inRange(30, 420);
+        const int horizon = *rc::gen::inRange(30, 200);
         site.horizon = days(horizon);
         if (in_ten(3)) site.confidence = any_between(0.55, 0.99);
         const int datasets = *rc::gen::inRange(1, 4);
