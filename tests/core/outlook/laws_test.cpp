@@ -49,6 +49,8 @@ bool at_least(double a, double b) { return a >= b * (1 - 1e-5) - 1e4; }
 
 RC_GTEST_PROP(OutlookLaws, OneMoreRungNeverHoldsLess, ()) {
     Site site = *any_site();
+    site.boxes[0].changes.clear();
+    site.offers.clear();
     site.boxes[0].pool.reset();
     site.boxes[0].usable = Entered<Bytes>(Bytes{1e14});
     const auto before = random_outlook(site);
@@ -72,6 +74,8 @@ bool no_sooner(const std::optional<double>& a, const std::optional<double>& b) {
 
 RC_GTEST_PROP(OutlookLaws, MoreDrivesOrLargerOnesAreNeverFullerAndNeverSoonerFull, ()) {
     Site site = *any_site();
+    site.boxes[0].changes.clear();  // of the drives that are other ones now
+    site.offers.clear();
     site.boxes[0].usable.reset();
     site.boxes[0].pool = any_pool(any_scale(1e10, 1e14));
     const auto before = random_outlook(site);
@@ -98,6 +102,8 @@ RC_GTEST_PROP(OutlookLaws, MoreDrivesOrLargerOnesAreNeverFullerAndNeverSoonerFul
 
 RC_GTEST_PROP(OutlookLaws, AHigherCeilingIsNeverReachedSooner, ()) {
     Site site = *any_site();
+    site.boxes[0].changes.clear();
+    site.offers.clear();
     site.boxes[0].pool.reset();
     site.boxes[0].usable = Entered<Bytes>(Bytes{any_scale(1e9, 1e14)});
     site.boxes[0].ceiling = any_between(0.3, 0.9);

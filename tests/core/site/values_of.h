@@ -15,6 +15,10 @@ void drop(Entered<T>& entered) {
 inline void drop(Pool& pool) {
     drop(pool.drive);
     drop(pool.sector);
+    for (DriveGroups& groups : pool.further) {
+        drop(groups.drive);
+        if (groups.sector) drop(*groups.sector);
+    }
 }
 template <class T>
 void drop(std::optional<T>& value) {
@@ -32,6 +36,7 @@ inline void drop(Ladder& ladder) {
 inline Site values_of(Site site) {
     using values::drop;
     drop(site.horizon);
+    drop(site.energy_price);
     for (Dataset& d : site.datasets) {
         drop(d.block_size);
         drop(d.live);
@@ -54,6 +59,13 @@ inline Site values_of(Site site) {
         drop(b.usable);
         drop(b.other_data);
         drop(b.disk_rate);
+        if (b.enclosure) drop(b.enclosure->power);
+        for (BoxChange& c : b.changes) {
+            drop(c.drive);
+            drop(c.usable);
+            drop(c.added.drive);
+            drop(c.added.sector);
+        }
     }
     for (Link& l : site.links) {
         drop(l.up);
@@ -69,9 +81,11 @@ inline Site values_of(Site site) {
         drop(s.first_copy.copy_rate);
     }
     for (Offer& o : site.offers) {
+        drop(o.price);
         drop(o.power);
         drop(o.life);
         drop(o.lead_time);
+        drop(o.drive_rate);
         drop(o.pool);
         drop(o.usable);
     }
