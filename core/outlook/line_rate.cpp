@@ -9,21 +9,23 @@ namespace ullage {
 namespace {
 
 constexpr double most_paths = 12;
-constexpr double most_runs = 100'000;  // of all the paths of a try
+constexpr double least_paths = 2;
+constexpr double most_carried = 200'000;  // datasets in runs, of all the paths of a try
 constexpr double widest = 1000;        // times today's rate, up and down
 constexpr double close_enough = 1.01;
 
 bool carry(const SendContext& context, const std::vector<PlannedSend>& plans,
            const std::vector<std::size_t>& sends, double confidence, const PathsPlan& plan,
            const Paths& paths, int threads, const std::stop_token& stop) {
-    double runs = 0;
-    for (const auto& p : plans) runs += p.expected_runs(context.horizon_days);
+    double carried = 0;
+    for (const auto& p : plans)
+        carried += p.expected_runs(context.horizon_days) * static_cast<double>(p.datasets.size());
     for (const std::size_t s : sends)
         if (plans[s].by != FirstCopy::By::present && !plans[s].first_copy_done_day) return false;
     PathsReplay settings;
     settings.threads = threads;
     settings.most_paths =
-        static_cast<std::size_t>(std::clamp(most_runs / std::max(runs, 1.0), 1.0, most_paths));
+        static_cast<std::size_t>(std::clamp(most_carried / std::max(carried, 1.0), least_paths, most_paths));
     Progress progress;
     progress.stop = stop;
     const auto traces = replay_paths(context, plans, plan, paths, settings, progress, 0, 1);

@@ -31,6 +31,7 @@ struct Settings {
     int threads = 0;          ///< 0: as many as the machine has; the answer does not depend on it
     std::optional<Day> as_of; ///< instead of the site's
     bool judged = true;       ///< backtest the listings
+    bool searched = true;     ///< look for the ladder and the line rate that would do, where today's do not
     bool operator==(const Settings&) const = default;
 };
 

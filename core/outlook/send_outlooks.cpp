@@ -455,7 +455,8 @@ std::optional<std::vector<SendOutlook>> replay_sends(const SendContext& context,
         outlooks.push_back(
             SendSummary(context, sends, i, *traces, arrivals, plan, paths).summary());
         auto& o = outlooks.back();
-        if (o.falls_behind || o.chance_of_missing_window > 1 - context.site.confidence)
+        if (settings.searched &&
+            (o.falls_behind || o.chance_of_missing_window > 1 - context.site.confidence))
             o.line_rate_needed =
                 line_rate_needed(context, sends[i].link, {i}, context.site.confidence, plan, paths,
                                  settings.threads, progress.stop);

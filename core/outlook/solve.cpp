@@ -119,7 +119,8 @@ private:
 
     tl::expected<void, ComputeError> from_outlook() {
         Settings settings = settings_;
-        settings.judged = false;  // no answer tells of the backtests
+        settings.judged = false;  // no answer tells of the backtests, nor of what else would do
+        settings.searched = false;
         const auto outlook = compute(site_, evidence_, settings, progress_);
         if (!outlook) return tl::unexpected(outlook.error());
         for (const auto& b : outlook->boxes) {
