@@ -536,7 +536,7 @@ std::vector<double> time_grid(double horizon_days, const std::vector<double>& ev
 
 GridPlace place_on(const std::vector<double>& days, double day) {
     const auto after = std::upper_bound(days.begin(), days.end(), day);
-    const auto i = std::min(static_cast<std::size_t>(after - days.begin()), days.size() - 1);
+    const auto i = std::clamp<std::size_t>(static_cast<std::size_t>(after - days.begin()), 1, days.size() - 1);
     return {i, std::clamp((day - days[i - 1]) / (days[i] - days[i - 1]), 0.0, 1.0)};
 }
 
