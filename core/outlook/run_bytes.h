@@ -35,7 +35,7 @@ private:
     double shape_between(std::size_t d, double from, double to) const;
     double run_noise(std::size_t d, double gap, double end) const;
 
-    const SendContext& c_;
+    const SendContext c_;  // a value, as it only refers: it may have been made for the call
     const std::vector<PlannedSend>& sends_;
     const PathsPlan& plan_;
     const std::vector<double>& edges_;
