@@ -88,6 +88,12 @@ set(ULLAGE_UI_DRAWING_SOURCES
   pages/page.h
   pages/sure_page.cpp
   pages/sure_page.h
+  report/report_pages.cpp
+  report/report_pages.h
+  report/report_pictures.cpp
+  report/report_pictures.h
+  report/write_report.cpp
+  report/write_report.h
   sure/backtest_chart.cpp
   sure/backtest_chart.h
   sure/chart_section.cpp

@@ -16,11 +16,10 @@ using Row = std::vector<std::string>;
 
 std::string text(std::string_view constant) { return std::string(constant); }
 
-ReportTable table(std::string caption, Row header, bool figures = true) {
+ReportTable table(std::string caption, Row header) {
     ReportTable t;
     t.caption = std::move(caption);
     t.header = std::move(header);
-    t.figures = figures;
     return t;
 }
 
@@ -143,7 +142,7 @@ ReportTable offers_table(const Outlook& o, const std::string& box) {
 
 ReportTable order_table(const Outlook& o) {
     ReportTable t = table(text(sentences::order_caption),
-                          {text(sentences::box), text(sentences::order_by), text(sentences::nothing_done)}, false);
+                          {text(sentences::box), text(sentences::order_by), text(sentences::nothing_done)});
     for (const auto& b : o.boxes)
         t.rows.push_back({b.name,
                           !b.order_by             ? text(sentences::order_not)
@@ -156,7 +155,7 @@ ReportTable order_table(const Outlook& o) {
 ReportTable rests_table(const Answer& a) {
     ReportTable t = table(text(sentences::rests_caption),
                           {text(sentences::dataset), text(sentences::size), text(sentences::growth),
-                           text(sentences::daily_change), text(sentences::compression)}, false);
+                           text(sentences::daily_change), text(sentences::compression)});
     for (const auto& d : a.outlook.datasets) {
         const auto asked = std::find_if(a.site.datasets.begin(), a.site.datasets.end(),
                                         [&](const Dataset& x) { return x.name == d.name; });

@@ -33,11 +33,11 @@ thead th { border-bottom: 2px solid #1c1c1c; vertical-align: bottom; }
 tbody th { font-weight: normal; min-width: 7rem; }
 .stressed th, .stressed td { font-weight: bold; }
 figure { margin: 1rem 0; } figcaption { color: #595959; font-size: .88rem; }
-svg { width: 100%; height: auto; display: block; }
+svg { width: 100%; min-width: 36rem; height: auto; display: block; }
 @media print {
   body { max-width: none; padding: 0; font-size: 10pt; }
   h2, h3, caption { break-after: avoid; } thead { display: table-header-group; }
-  tr, figure, li, .answer { break-inside: avoid; } .wide { overflow: visible; }
+  tr, figure, li, .answer { break-inside: avoid; } .wide { overflow: visible; } svg { min-width: 0; }
 }
 )";
 
@@ -113,14 +113,12 @@ private:
     void put(const ReportPicture& picture) {
         const SvgDrawing drawing = options_.draw ? options_.draw(picture) : SvgDrawing{};
         out_ += "<figure>\n";
-        if (!drawing.elements.empty()) {
-            ++pictures_;
-            out_ += fmt::format("<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" "
-                                "aria-labelledby=\"title{0} words{0}\" viewBox=\"0 0 {1:.0f} {2:.0f}\">\n"
-                                "<title id=\"title{0}\">{3}</title>\n<desc id=\"words{0}\">{4}</desc>\n{5}\n</svg>\n",
-                                pictures_, drawing.width, drawing.height, escaped_html(picture.title),
+        if (!drawing.elements.empty())
+            out_ += fmt::format("<div class=\"wide\">\n<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" "
+                                "aria-label=\"{2}. {3}\" viewBox=\"0 0 {0:.0f} {1:.0f}\">\n"
+                                "<title>{2}</title>\n<desc>{3}</desc>\n{4}\n</svg>\n</div>\n",
+                                drawing.width, drawing.height, escaped_html(picture.title),
                                 escaped_html(picture.text), drawing.elements);
-        }
         element("figcaption", picture.title + ". " + picture.text);
         out_ += "</figure>\n";
     }
@@ -128,7 +126,6 @@ private:
     const ReportContent& r_;
     const HtmlOptions& options_;
     std::string out_;
-    int pictures_ = 0;
 };
 
 }  // namespace

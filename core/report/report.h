@@ -54,7 +54,6 @@ struct ReportTable {
     std::string caption;
     std::vector<std::string> header;
     std::vector<std::vector<std::string>> rows;  ///< the first cell of each names it
-    bool figures = false;                        ///< all columns but the first are numbers
     int stressed = -1;                           ///< row that matters most; −1: none
     bool operator==(const ReportTable&) const = default;
 };

@@ -38,8 +38,8 @@ TEST(ReportHtml, APictureHasItsWordsTwiceForEveryReader) {
     HtmlOptions options;
     options.draw = [](const ReportPicture&) { return SvgDrawing{640, 320.4, "<path d=\"M0 0\"/>"}; };
     const std::string html = report_html(r, options);
-    for (const char* part : {"role=\"img\" aria-labelledby=\"title1 words1\" viewBox=\"0 0 640 320\"",
-                             "<title id=\"title1\">How full attic gets</title>", "<desc id=\"words1\">Fuller.</desc>",
+    for (const char* part : {"role=\"img\" aria-label=\"How full attic gets. Fuller.\" viewBox=\"0 0 640 320\"",
+                             "<title>How full attic gets</title>", "<desc>Fuller.</desc>",
                              "<figcaption>How full attic gets. Fuller.</figcaption>", "<path d=\"M0 0\"/>"})
         EXPECT_NE(html.find(part), std::string::npos) << part << "\n" << html;
     EXPECT_EQ(report_html(r, {}).find("<svg"), std::string::npos) << "without a drawing library";

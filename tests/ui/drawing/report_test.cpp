@@ -1,0 +1,228 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <gtest/gtest.h>
+
+#include <QBuffer>
+#include <QLocale>
+#include <QPainter>
+#include <QProcess>
+#include <QStandardPaths>
+#include <QTemporaryDir>
+#include <QXmlStreamReader>
+
+#include "../sample_answer.h"
+#include "ui/report/write_report.h"
+
+namespace ullage {
+namespace {
+
+struct Case {
+    const char* name;
+    Answer answer;
+};
+
+/// What a client's site may be like.
+std::vector<Case> cases() {
+    std::vector<Case> all;
+    all.push_back({"usual", sample::sure()});
+    all.push_back({"offers", sample::buying(6)});
+    all.push_back({"many boxes with long names", sample::many(7)});
+    all.push_back({"nothing", sample::empty()});
+    Answer wild = sample::sure();
+    const std::string one_word(200, 'W');
+    wild.outlook.site = wild.site.name = one_word;
+    wild.site.prepared_for = one_word;
+    wild.outlook.boxes[0].name = one_word;
+    wild.outlook.sends[0].name = one_word;
+    wild.outlook.datasets[0].name = "<script>alert(1)</script> & \"so\" on";
+    wild.site.datasets[0].name = wild.outlook.datasets[0].name;
+    for (int i = 0; i < 1000; ++i) {
+        Event e;
+        e.on = wild.outlook.as_of + std::chrono::days(i);
+        e.amount = Entered<Amount>(Amount{1e9, Amount::Of::bytes}, "1 GB");
+        wild.site.datasets[0].events.push_back(e);
+    }
+    for (int i = 0; i < 30; ++i) {
+        wild.outlook.datasets.push_back(sample::assumed_dataset("dataset " + std::to_string(i)));
+        wild.site.datasets.push_back(wild.site.datasets[1]);
+        wild.site.datasets.back().name = "dataset " + std::to_string(i);
+    }
+    wild.findings = findings(wild.site, wild.outlook);
+    all.push_back({"names of one long word, a cell longer than a page, 32 datasets", wild});
+    return all;
+}
+
+ReportPages pages_of(const Answer& a, Paper paper = Paper::a4, const QImage& logo = {}) {
+    return {sample::shared(a), report_of(a), paper, logo};
+}
+
+QImage logo() {
+    QImage picture(300, 100, QImage::Format_RGB32);
+    picture.fill(Qt::darkGreen);
+    return picture;
+}
+
+TEST(ReportPages, NothingIsOutsideTheMarginsOrOverAnything) {
+    for (const Case& c : cases())
+        for (const Paper paper : {Paper::a4, Paper::letter}) {
+            const ReportPages pages = pages_of(c.answer, paper, logo());
+            const QRectF room = pages.content().adjusted(-0.5, -0.5, 0.5, 0.5);
+            for (std::size_t i = 0; i < pages.placed().size(); ++i) {
+                const auto& one = pages.placed()[i];
+                ASSERT_TRUE(room.contains(one.place)) << c.name << ": " << one.text.toStdString();
+                for (std::size_t j = i + 1; j < pages.placed().size(); ++j) {
+                    const auto& two = pages.placed()[j];
+                    if (two.page != one.page) break;
+                    const QRectF both = one.place.intersected(two.place);
+                    ASSERT_FALSE(both.width() > 1 && both.height() > 2)
+                        << c.name << ", page " << one.page << ": " << one.text.toStdString() << " / "
+                        << two.text.toStdString();
+                }
+            }
+        }
+}
+
+TEST(ReportPages, NoPageIsEmptyAndNoneIsMissing) {
+    for (const Case& c : cases()) {
+        const ReportPages pages = pages_of(c.answer);
+        std::vector<int> things(static_cast<std::size_t>(pages.count()), 0);
+        for (const auto& thing : pages.placed()) ++things.at(static_cast<std::size_t>(thing.page));
+        for (const int n : things) EXPECT_GT(n, 0) << c.name;
+    }
+}
+
+TEST(ReportPages, AHeadingIsNeverTheLastOfItsPage) {
+    for (const Case& c : cases()) {
+        const ReportPages pages = pages_of(c.answer);
+        for (const auto& section : pages.report().sections) {
+            const QString heading = QString::fromStdString(section.heading);
+            for (std::size_t i = 0; i + 1 < pages.placed().size(); ++i) {
+                if (heading.isEmpty() || pages.placed()[i].text != heading) continue;
+                EXPECT_EQ(pages.placed()[i].page, pages.placed()[i + 1].page) << section.heading;
+            }
+        }
+    }
+}
+
+TEST(ReportPages, ATableThatGoesOnHasItsHeaderAgain) {
+    const ReportPages pages = pages_of(cases().back().answer);
+    const QString header = QStringLiteral("Change in a day");
+    std::vector<int> with_header, with_rows;
+    for (const auto& thing : pages.placed()) {
+        if (thing.text == header) with_header.push_back(thing.page);
+        if (thing.text.contains(QStringLiteral("1 (assumed)")) && (with_rows.empty() || with_rows.back() != thing.page))
+            with_rows.push_back(thing.page);
+    }
+    EXPECT_GT(with_rows.size(), 1U) << "the table is too short for this test";
+    EXPECT_EQ(with_header, with_rows);
+}
+
+TEST(ReportPages, EveryTextOfTheContentIsPlaced) {
+    const Answer a = sample::buying(6);
+    const ReportPages pages = pages_of(a);
+    QString all;
+    for (const auto& thing : pages.placed()) all += thing.text;
+    all.remove(u' ');
+    for (const Finding& f : a.findings)
+        EXPECT_TRUE(all.contains(QString::fromStdString(f.text).remove(u' '))) << f.text;
+    for (const auto& sentence : pages.report().answer)
+        EXPECT_TRUE(all.contains(QString::fromStdString(sentence).remove(u' '))) << sentence;
+}
+
+TEST(ReportPages, ThePdfIsTheSameTwiceButForItsDates) {
+    const ReportPages pages = pages_of(sample::sure());
+    const auto undated = [](QByteArray pdf) {
+        for (qsizetype at = pdf.indexOf("(D:"); at >= 0; at = pdf.indexOf("(D:", at + 1))
+            pdf.replace(at, pdf.indexOf(')', at) - at, "(D:");
+        return pdf;
+    };
+    const QByteArray once = undated(pages.pdf());
+    ASSERT_TRUE(once.startsWith("%PDF-"));
+    EXPECT_EQ(once, undated(pages_of(sample::sure()).pdf()));
+}
+
+/// What pdftotext reads, in one line; empty: it is not installed.
+QString text_of_pdf(const QByteArray& pdf) {
+    const QString program = QStandardPaths::findExecutable(QStringLiteral("pdftotext"));
+    if (program.isEmpty()) return {};
+    QProcess process;
+    process.start(program, {QStringLiteral("-raw"), QStringLiteral("-"), QStringLiteral("-")});
+    process.write(pdf);
+    process.closeWriteChannel();
+    process.waitForFinished();
+    return QString::fromUtf8(process.readAllStandardOutput()).simplified();
+}
+
+TEST(ReportPages, ThePdfHoldsItsTextAsText) {
+    for (const Case& c : {Case{"offers", sample::buying(6)}, Case{"sure", sample::sure()}}) {
+        const ReportPages pages = pages_of(c.answer);
+        const QString text = text_of_pdf(pages.pdf());
+        if (text.isEmpty()) GTEST_SKIP() << "pdftotext is not installed";
+        QString packed = text;
+        packed.remove(u' ');
+        // Findings may go over a page's end; their words are all there, in their order.
+        std::size_t whole = 0;
+        for (const Finding& f : c.answer.findings)
+            if (packed.contains(QString::fromStdString(f.text).remove(u' '))) ++whole;
+        EXPECT_GE(whole + 2, c.answer.findings.size()) << text.toStdString();
+        for (const BoxOutlook& b : c.answer.outlook.boxes) {
+            EXPECT_TRUE(text.contains(QString::fromStdString(format_bytes({b.usable_bytes})))) << b.name;
+            EXPECT_TRUE(text.contains(QString::fromStdString(format_bytes({b.ceiling_bytes})))) << b.name;
+        }
+        EXPECT_TRUE(text.contains(QStringLiteral("Page 1 of %1").arg(pages.count())));
+    }
+}
+
+/// The elements' names and the words of an XML text; an error ends it.
+QString read_xml(const std::string& html, QStringList* elements) {
+    QXmlStreamReader xml(QByteArray::fromStdString(html));
+    QString words;
+    while (!xml.atEnd()) {
+        xml.readNext();
+        if (xml.isStartElement() && elements) *elements << xml.name().toString();
+        if (xml.isCharacters()) words += xml.text();
+    }
+    EXPECT_FALSE(xml.hasError()) << xml.errorString().toStdString() << " at line " << xml.lineNumber();
+    return words;
+}
+
+TEST(ReportHtmlFile, IsWellFormedAndEscapedForEverySite) {
+    for (const Case& c : cases()) {
+        QStringList elements;
+        const std::string html = html_of(c.answer, report_of(c.answer), logo());
+        const QString words = read_xml(html, &elements);
+        EXPECT_FALSE(elements.contains(QStringLiteral("script"))) << c.name;
+        for (const Finding& f : c.answer.findings)
+            EXPECT_TRUE(words.contains(QString::fromStdString(f.text))) << c.name << ": " << f.text;
+        EXPECT_EQ(elements.count(QStringLiteral("svg")) > 0, !c.answer.outlook.boxes.empty()) << c.name;
+    }
+}
+
+TEST(ReportHtmlFile, IsTheSameBytesTwiceAndInAnyLocale) {
+    const Answer a = sample::buying(6);
+    const std::string once = html_of(a, report_of(a), logo());
+    EXPECT_EQ(once, html_of(a, report_of(a), logo()));
+    const QLocale before;
+    QLocale::setDefault(QLocale(QLocale::German, QLocale::Germany));
+    EXPECT_EQ(once, html_of(a, report_of(a), logo()));
+    EXPECT_EQ(QLocale().language(), QLocale::German) << "left as it was";
+    QLocale::setDefault(before);
+}
+
+TEST(ReportLogo, TakesPngAndJpegAndMakesThemSmall) {
+    for (const char* format : {"PNG", "JPEG"}) {
+        QImage large(4000, 1000, QImage::Format_RGB32);
+        large.fill(Qt::blue);
+        QByteArray bytes;
+        QBuffer buffer(&bytes);
+        ASSERT_TRUE(buffer.open(QIODevice::WriteOnly) && large.save(&buffer, format));
+        const auto picture = read_logo(bytes);
+        ASSERT_TRUE(picture) << format;
+        EXPECT_EQ(picture->size(), QSize(800, 200));
+    }
+    EXPECT_TRUE(read_logo({})->isNull());
+    EXPECT_FALSE(read_logo("<svg xmlns='http://www.w3.org/2000/svg'/>"));
+    EXPECT_FALSE(read_logo("\x89PNG\r\n\x1a\nrubbish"));
+}
+
+}  // namespace
+}  // namespace ullage
