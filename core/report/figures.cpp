@@ -26,7 +26,7 @@ ReportTable table(std::string caption, Row header) {
 Row size_row(std::string name, const RunQuantiles& q) { return {std::move(name), size(q.p50), size(q.p90), size(q.p95), ""}; }
 
 std::string days_text(const std::optional<double>& days) {
-    return days ? plural(std::lround(*days), "day", "days") : std::string("later");
+    return days ? plural(std::lround(*days), "day", "days") : text(sentences::later);
 }
 
 std::string three_days(const DayQuantiles& q) {
@@ -71,7 +71,7 @@ ReportPicture gauge_picture(const Outlook& o, std::size_t box) {
     const auto come = std::count_if(b.ceiling_marks.begin(), b.ceiling_marks.end(), [](const auto& m) { return m.has_value(); });
     return {ReportPicture::Of::gauge, box, filled(sentences::gauge_title, b.name),
             filled(sentences::gauge_text,
-                   fmt::format("{} of 20 come within {}.", come, say_horizon(o.horizon_days)))};
+                   filled(sentences::marks_come, come, say_horizon(o.horizon_days)))};
 }
 
 ReportPicture fill_picture(const Outlook& o, std::size_t box) {
@@ -107,7 +107,7 @@ ReportTable send_table(const SendOutlook& s) {
     t.rows.push_back(hours(sentences::send_restore, s.restore_hours));
     if (s.first_copy_bytes > 0)
         t.rows.push_back(one(sentences::send_first,
-                             fmt::format("{} ({})", s.first_copy_days.p50 ? say_days(std::ceil(*s.first_copy_days.p50)) : std::string("later"),
+                             fmt::format("{} ({})", s.first_copy_days.p50 ? say_days(std::ceil(*s.first_copy_days.p50)) : text(sentences::later),
                                          size(s.first_copy_bytes))));
     t.rows.push_back(one(sentences::send_outage, s.longest_outage_days ? say_days(std::floor(*s.longest_outage_days))
                                                                        : text(sentences::no_limit)));
@@ -194,61 +194,61 @@ std::vector<ReportTable> figure_tables(const Outlook& o) {
     std::vector<ReportTable> tables;
     for (const auto& b : o.boxes) {
         ReportTable t = table(b.name, {text(sentences::figure), text(sentences::value)});
-        if (b.raw_bytes > 0) t.rows.push_back({"Formatted, copies of mirrors counted once", size(b.raw_bytes)});
+        if (b.raw_bytes > 0) t.rows.push_back({text(sentences::raw), size(b.raw_bytes)});
         if (b.capacity) {
             const PoolCapacity& c = *b.capacity;
-            t.rows.push_back({"Labels of all drives", size(c.label_bytes)});
-            t.rows.push_back({"Drives by their sectors", size(c.drive_bytes)});
-            t.rows.push_back({"Spare drives", size(c.spare_bytes)});
-            t.rows.push_back({"Formatted", size(c.formatted_bytes)});
-            t.rows.push_back({"Less redundancy", size(c.charged_bytes)});
-            t.rows.push_back({"Kept back as a reserve", size(c.reserve_bytes)});
+            t.rows.push_back({text(sentences::labels), size(c.label_bytes)});
+            t.rows.push_back({text(sentences::sectors), size(c.drive_bytes)});
+            t.rows.push_back({text(sentences::spares), size(c.spare_bytes)});
+            t.rows.push_back({text(sentences::formatted), size(c.formatted_bytes)});
+            t.rows.push_back({text(sentences::charged), size(c.charged_bytes)});
+            t.rows.push_back({text(sentences::reserve), size(c.reserve_bytes)});
         }
-        t.rows.push_back({"Usable", size(b.usable_bytes)});
-        t.rows.push_back({"Ceiling", size(b.ceiling_bytes)});
-        t.rows.push_back({"Used today", size(b.used_now_bytes)});
-        t.rows.push_back({"Days until the ceiling: 1 in 10 / half / 9 in 10 futures", three_days(b.days_until_ceiling)});
-        t.rows.push_back({"Days until full: 1 in 10 / half / 9 in 10 futures", three_days(b.days_until_full)});
-        t.rows.push_back({"Futures that come to the ceiling", say_share(b.chance_of_ceiling_within_horizon)});
-        t.rows.push_back({"Futures that come to full", say_share(b.chance_of_full_within_horizon)});
+        t.rows.push_back({text(sentences::usable), size(b.usable_bytes)});
+        t.rows.push_back({text(sentences::ceiling), size(b.ceiling_bytes)});
+        t.rows.push_back({text(sentences::used_now), size(b.used_now_bytes)});
+        t.rows.push_back({text(sentences::days_ceiling), three_days(b.days_until_ceiling)});
+        t.rows.push_back({text(sentences::days_full), three_days(b.days_until_full)});
+        t.rows.push_back({text(sentences::share_ceiling), say_share(b.chance_of_ceiling_within_horizon)});
+        t.rows.push_back({text(sentences::share_full), say_share(b.chance_of_full_within_horizon)});
         if (!b.fill.empty()) {
             const FillPoint& p = b.fill.back();
-            t.rows.push_back({fmt::format("Used on {}: 1 in 10 / half / 9 in 10 futures below", format_date(p.date)),
+            t.rows.push_back({filled(sentences::used_then, format_date(p.date)),
                               fmt::format("{} / {} / {}", size(p.used_bytes.p10), size(p.used_bytes.p50),
                                           size(p.used_bytes.p90))});
-            t.rows.push_back({"Of it live", size(p.live_bytes.p50)});
-            t.rows.push_back({"Of it held by snapshots alone", size(p.held_bytes.p50)});
-            t.rows.push_back({"Full then", format_percent(p.fill)});
+            t.rows.push_back({text(sentences::of_it_live), size(p.live_bytes.p50)});
+            t.rows.push_back({text(sentences::of_it_held), size(p.held_bytes.p50)});
+            t.rows.push_back({text(sentences::full_then), format_percent(p.fill)});
         }
         for (const auto& c : b.costs)
-            t.rows.push_back({fmt::format("A stored byte of “{}” takes", c.dataset), fmt::format("{:.2f} bytes", c.charge)});
+            t.rows.push_back({filled(sentences::stored_byte, c.dataset), filled(sentences::bytes_taken, fmt::format("{:.2f}", c.charge))});
         tables.push_back(std::move(t));
     }
     if (!o.datasets.empty()) {
         ReportTable t = table(text(sentences::figures_datasets),
-                              {text(sentences::dataset), "Live", "Growth a day", "1 hour", "1 day", "7 days", "30 days"});
+                              {text(sentences::dataset), text(sentences::live), text(sentences::growth_a_day), text(sentences::hour_1), text(sentences::day_1), text(sentences::days_7), text(sentences::days_30)});
         for (const auto& d : o.datasets)
             t.rows.push_back({d.name, size(d.live_bytes), size(d.growth_bytes_per_day), size(d.written_1h),
                               size(d.written_1d), size(d.written_7d), size(d.written_30d)});
         tables.push_back(std::move(t));
     }
+    if (o.offers.empty()) return tables;
+    ReportTable space = table(text(sentences::figures_offers),
+                              {text(sentences::offer), text(sentences::box), text(sentences::usable), text(sentences::ceiling), text(sentences::drives_bought), text(sentences::runs_from),
+                               text(sentences::lasts_share), text(sentences::too_late), text(sentences::days_ceiling_short)});
+    ReportTable cost = table(text(sentences::figures_costs),
+                             {text(sentences::offer), text(sentences::price), text(sentences::times_bought), text(sentences::buying_again), text(sentences::energy), text(sentences::in_all),
+                              text(sentences::tib_year)});
+    const auto money = [&](double amount) { return say_money(amount, o.currency); };
     for (const auto& x : o.offers) {
-        ReportTable t = table(filled(sentences::figures_offers, x.name, x.box), {text(sentences::figure), text(sentences::value)});
-        t.rows.push_back({"Usable", size(x.usable_bytes)});
-        t.rows.push_back({"Ceiling", size(x.ceiling_bytes)});
-        if (x.drives > 0) t.rows.push_back({"Drives bought", fmt::format("{}", x.drives)});
-        t.rows.push_back({"Runs from", format_date(x.running_from)});
-        t.rows.push_back({"Lasts", say_share(x.chance_of_lasting)});
-        t.rows.push_back({"The box is over its ceiling before", say_share(x.chance_too_late)});
-        t.rows.push_back({"Days until the ceiling: 1 in 10 / half / 9 in 10 futures", three_days(x.days_until_ceiling)});
-        t.rows.push_back({"Price", say_money(x.price, o.currency)});
-        t.rows.push_back({"Times bought", fmt::format("{}", x.purchases)});
-        t.rows.push_back({"Buying again", say_money(x.replacement_cost, o.currency)});
-        t.rows.push_back({"Energy", say_money(x.energy_cost, o.currency)});
-        t.rows.push_back({"In all", say_money(x.cost_total, o.currency)});
-        t.rows.push_back({"For each usable TiB and year", say_money(x.cost_per_usable_tib_year, o.currency)});
-        tables.push_back(std::move(t));
+        space.rows.push_back({x.name, x.box, size(x.usable_bytes), size(x.ceiling_bytes),
+                              x.drives > 0 ? fmt::format("{}", x.drives) : "", format_date(x.running_from),
+                              say_share(x.chance_of_lasting), say_share(x.chance_too_late), three_days(x.days_until_ceiling)});
+        cost.rows.push_back({x.name, money(x.price), fmt::format("{}", x.purchases), money(x.replacement_cost),
+                             money(x.energy_cost), money(x.cost_total), money(x.cost_per_usable_tib_year)});
     }
+    tables.push_back(std::move(space));
+    tables.push_back(std::move(cost));
     return tables;
 }
 

@@ -28,7 +28,7 @@ dt { color: #595959; } dd { margin: 0; }
 .wide { overflow-x: auto; margin: 1rem 0; }
 table { border-collapse: collapse; width: 100%; font-size: .86rem; overflow-wrap: normal; }
 caption { text-align: left; font-weight: bold; padding: .3rem 0; }
-th, td { text-align: left; vertical-align: top; padding: .3rem .6rem .3rem 0; border-bottom: 1px solid #bdbdbd; }
+th, td { min-width: 4.2rem; text-align: left; vertical-align: top; padding: .3rem .6rem .3rem 0; border-bottom: 1px solid #bdbdbd; }
 thead th { border-bottom: 2px solid #1c1c1c; vertical-align: bottom; }
 tbody th { font-weight: normal; min-width: 7rem; }
 .stressed th, .stressed td { font-weight: bold; }

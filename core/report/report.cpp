@@ -133,7 +133,7 @@ private:
             add(gauge_picture(o_, i));
             if (b.fill.empty()) continue;
             add(fill_picture(o_, i));
-            plain(band_in_words(b));
+            if (i == 0) plain(band_in_words(b));
         }
         add(findings_about("/boxes", true));
     }

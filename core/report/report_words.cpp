@@ -26,8 +26,8 @@ std::string say_between(double low_days, double high_days) {
     const std::string from = bare(low), to = bare(high);
     const std::size_t unit = to.find_last_of(' ');
     if (from.size() > to.size() - unit && from.substr(from.size() - (to.size() - unit)) == to.substr(unit))
-        return fmt::format("between {} and {}", from.substr(0, from.size() - (to.size() - unit)), to);
-    return fmt::format("between {} and {}", from, to);
+        return filled(sentences::between, from.substr(0, from.size() - (to.size() - unit)), to);
+    return filled(sentences::between, from, to);
 }
 
 std::string when(const Outlook& o, const std::optional<double>& days) {
@@ -42,10 +42,11 @@ std::string ceiling_share(const BoxOutlook& b) {
 
 std::string say_share(double share) {
     constexpr double least = 0.001;
-    if (share <= 0) return "none";
-    if (share >= 1) return "all";
-    if (share < least) return "fewer than 0.1 %";
-    return share > 1 - least ? "more than 99.9 %" : format_percent(share, 2);
+    if (share <= 0) return std::string(sentences::none);
+    if (share >= 1) return std::string(sentences::all);
+    if (share < least) return std::string(sentences::nearly_none);
+    constexpr double small = 0.05;  // said to one digit, as the findings do
+    return share > 1 - least ? std::string(sentences::nearly_all) : format_percent(share, share < small ? 1 : 2);
 }
 
 }  // namespace ullage::report

@@ -21,7 +21,7 @@ constexpr double fill_shape = 0.56;  // height of a fan, of its width
 /// The report's figures are written the English way.
 class EnglishFigures {
 public:
-    EnglishFigures() { QLocale::setDefault(QLocale(QLocale::English, QLocale::UnitedKingdom)); }
+    EnglishFigures() { QLocale::setDefault(QLocale(QLocale::English, QLocale::UnitedStates)); }
     ~EnglishFigures() { QLocale::setDefault(before_); }
     EnglishFigures(const EnglishFigures&) = delete;
     EnglishFigures& operator=(const EnglishFigures&) = delete;
