@@ -2,14 +2,19 @@
 #include <gtest/gtest.h>
 
 #include <QBuffer>
+#include <QComboBox>
+#include <QFile>
 #include <QLocale>
 #include <QPainter>
 #include <QProcess>
+#include <QPushButton>
 #include <QStandardPaths>
 #include <QTemporaryDir>
 #include <QXmlStreamReader>
 
 #include "../sample_answer.h"
+#include "ui/pages/report_page.h"
+#include "ui/report/report_preview.h"
 #include "ui/report/write_report.h"
 
 namespace ullage {
@@ -206,6 +211,82 @@ TEST(ReportHtmlFile, IsTheSameBytesTwiceAndInAnyLocale) {
     EXPECT_EQ(once, html_of(a, report_of(a), logo()));
     EXPECT_EQ(QLocale().language(), QLocale::German) << "left as it was";
     QLocale::setDefault(before);
+}
+
+TEST(ReportPage, ShowsThePagesOfThePdfInAnyWidth) {
+    ReportPage page;
+    page.setAnswer(sample::shared(sample::sure()));
+    page.resize(900, 700);
+    page.show();
+    ASSERT_NE(page.pages(), nullptr);
+    const ReportPreview& preview = *page.preview();
+    for (const double width : {400.0, 900.0, 2000.0}) {
+        double bottom = 0;
+        for (int i = 0; i < page.pages()->count(); ++i) {
+            const QRectF place = preview.placeOf(i, width);
+            EXPECT_GT(place.top(), bottom);
+            EXPECT_GE(place.left(), 0);
+            EXPECT_LE(place.right(), width);
+            EXPECT_NEAR(place.height() / place.width(), page.pages()->size().height() / page.pages()->size().width(),
+                        1e-9);
+            bottom = place.bottom();
+        }
+        EXPECT_GE(preview.heightForWidth(static_cast<int>(width)), bottom);
+    }
+    EXPECT_TRUE(preview.accessibleDescription().contains(
+        QString::fromStdString(page.pages()->report().answer[0])));
+    const QImage picture = page.grab().toImage();
+    EXPECT_FALSE(picture.isNull());
+}
+
+TEST(ReportPage, SavesWholeFilesAndSaysWhatFailed) {
+    ReportPage page;
+    page.setAnswer(sample::shared(sample::sure()));
+    QTemporaryDir folder;
+    const QString pdf = folder.filePath(QStringLiteral("r.pdf"));
+    EXPECT_TRUE(page.save(pdf, ReportPage::As::pdf));
+    EXPECT_EQ(page.said(), QStringLiteral("r.pdf was saved."));
+    QFile file(pdf);
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    EXPECT_TRUE(file.read(5) == "%PDF-");
+    EXPECT_FALSE(page.save(folder.filePath(QStringLiteral("no/r.pdf")), ReportPage::As::pdf));
+    EXPECT_TRUE(page.said().startsWith(QStringLiteral("r.pdf was not saved: "))) << page.said().toStdString();
+}
+
+TEST(ReportPage, PaperAndLogoChangeThePages) {
+    ReportPage page;
+    page.setAnswer(sample::shared(sample::sure()));
+    page.show();
+    ASSERT_NE(page.pages(), nullptr);
+    EXPECT_EQ(page.pages()->paper(), Paper::a4);
+    page.findChild<QComboBox*>(QStringLiteral("paperChooser"))->setCurrentIndex(1);
+    EXPECT_EQ(page.pages()->paper(), Paper::letter);
+    const auto starts_with_a_picture = [&] { return page.pages()->placed().front().text.isEmpty(); };
+    EXPECT_FALSE(starts_with_a_picture());
+    QTemporaryDir folder;
+    const QString path = folder.filePath(QStringLiteral("logo.png"));
+    ASSERT_TRUE(logo().save(path));
+    EXPECT_TRUE(page.useLogo(path));
+    EXPECT_TRUE(starts_with_a_picture());
+    EXPECT_FALSE(page.useLogo(folder.filePath(QStringLiteral("none.png"))));
+    EXPECT_TRUE(starts_with_a_picture()) << "the logo stays";
+    EXPECT_TRUE(page.useLogo({}));
+    EXPECT_FALSE(starts_with_a_picture());
+}
+
+TEST(ReportPage, OldFiguresCannotBeSaved) {
+    ReportPage page;
+    auto* button = page.findChild<QPushButton*>(QStringLiteral("reportPdf"));
+    EXPECT_FALSE(button->isEnabled());
+    page.setAnswer(sample::shared(sample::sure()));
+    EXPECT_TRUE(button->isEnabled());
+    page.setUpdating(true);
+    EXPECT_FALSE(button->isEnabled());
+    page.setUpdating(false);
+    EXPECT_TRUE(button->isEnabled());
+    page.setAnswer(nullptr);
+    EXPECT_FALSE(button->isEnabled());
+    EXPECT_EQ(page.pages(), nullptr);
 }
 
 TEST(ReportLogo, TakesPngAndJpegAndMakesThemSmall) {
