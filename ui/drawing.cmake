@@ -90,6 +90,8 @@ set(ULLAGE_UI_DRAWING_SOURCES
   pages/report_page.h
   pages/sure_page.cpp
   pages/sure_page.h
+  report/pdf_outline.cpp
+  report/pdf_outline.h
   report/report_pages.cpp
   report/report_pages.h
   report/report_pictures.cpp

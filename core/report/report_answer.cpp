@@ -61,8 +61,9 @@ std::string does_it_arrive(const Outlook& o) {
         case Level::fits:
         case Level::note: break;
     }
-    return filled(sentences::answer_sends_fit, o.sends.size() == 1 ? filled(sentences::one_send, s.name)
-                                                                   : filled(sentences::all_sends, o.sends.size()));
+    if (o.sends.size() == 1) return filled(sentences::answer_one_send, s.name);
+    if (o.sends.size() == 2) return std::string(sentences::answer_both_sends);
+    return filled(sentences::answer_all_sends, o.sends.size());
 }
 
 std::string what_to_do(const Outlook& o) {

@@ -37,8 +37,9 @@ inline constexpr std::string_view
     answer_never = "No box reaches the level to act at within {0} in any future that we drew; the fullest then is {1}, "
                    "at {2}.",
     answer_no_box = "No box is forecast, since none has a stated size.",
-    answer_sends_fit = "{0} in time: the copy is made in the hours that the line is open for it.",
-    one_send = "The regular copy “{0}” arrives", all_sends = "All {0} regular copies arrive",
+    answer_one_send = "The regular copy “{0}” arrives in time: it is made in the hours that the line is open for it.",
+    answer_both_sends = "Both regular copies arrive in time: each is made in the hours that the line is open for it.",
+    answer_all_sends = "All {0} regular copies arrive in time: each is made in the hours that the line is open for it.",
     answer_send_late = "The regular copy “{0}” does not arrive in time: {1} of its runs take longer than the line is "
                        "open for them.",
     answer_send_tight = "The regular copy “{0}” mostly arrives in time, but {1} of its runs take longer than the line "

@@ -46,10 +46,12 @@ ReportPage::ReportPage(QWidget* parent) : Page(parent) {
     row->addWidget(html_);
     row->addWidget(logo_button_);
     row->addStretch(1);
+    row->addWidget(paper_.row);
+    paper_.box->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
+    paper_.box->setMinimumContentsLength(6);
     preview_ = new ReportPreview;
     sheet()->addWidget(state_text_);
     sheet()->addLayout(row);
-    sheet()->addWidget(paper_.row);
     sheet()->addWidget(said_);
     sheet()->addWidget(preview_);
     sheet()->addStretch(1);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/report/report_pages.h"
 
+#include "ui/report/pdf_outline.h"
 #include "ui/report/report_pictures.h"
 
 #include <QBuffer>
@@ -158,6 +159,7 @@ private:
         y_ += 20;
         const double top = y_;
         const int page = page_;
+        pages_.marks_.push_back({qstring(pages_.content_.answer_heading), page_, y_});
         text(block(qstring(pages_.content_.answer_heading), report_font(part_size, QFont::Bold), room_.width() - 18), 18);
         y_ += 4;
         for (const auto& sentence : pages_.content_.answer) {
@@ -178,6 +180,7 @@ private:
         gap(24);
         const QRectF line(room_.left(), y_, room_.width(), 2);
         place(line, {}, [line](QPainter& p) { p.fillRect(line, ink); });
+        pages_.marks_.push_back({words, page_, y_});
         y_ += 8;
         text(b, 0);
         y_ += 4;
@@ -411,7 +414,10 @@ QByteArray ReportPages::pdf() const {
     }
     painter.end();
     buffer.close();
-    return file;
+    constexpr double points = 72 / dots_per_inch;
+    std::vector<OutlineMark> marks;
+    for (const Mark& mark : marks_) marks.push_back({mark.title, mark.page, (size_.height() - mark.y) * points});
+    return with_outline(file, marks, QByteArray::fromStdString(content_.language));
 }
 
 }  // namespace ullage

@@ -57,6 +57,12 @@ private:
     QSizeF size_;
     QRectF room_;
     int pages_ = 1;
+    struct Mark {
+        QString title;
+        int page = 0;
+        double y = 0;
+    };
+    std::vector<Mark> marks_;  ///< where the sections begin
     std::vector<Placed> placed_;
 };
 

@@ -54,8 +54,8 @@ TEST(Report, TheAnswerIsThreeSentencesInPlainWords) {
     const auto r = report_of(offered({offer("six drives", 1, 2150, 0.97)}));
     EXPECT_EQ(r.answer[0], "attic will most likely be 80 % full, the level to act at, in about 3.6 years (around May "
                            "2030); in 8 of 10 futures that we drew it takes between 2.7 and 4.7 years.");
-    EXPECT_EQ(r.answer[1], "The regular copy “nightly” arrives in time: the copy is made in the hours that the line is "
-                           "open for it.");
+    EXPECT_EQ(r.answer[1], "The regular copy “nightly” arrives in time: it is made in the hours that the line is open "
+                           "for it.");
     EXPECT_EQ(r.answer[2], "We propose “six drives” for attic, 2,150 EUR in all over 5 years, ordered by 2029-07-07.");
 }
 

@@ -14,6 +14,7 @@
 
 #include "../sample_answer.h"
 #include "ui/pages/report_page.h"
+#include "ui/report/pdf_outline.h"
 #include "ui/report/report_preview.h"
 #include "ui/report/write_report.h"
 
@@ -175,6 +176,39 @@ TEST(ReportPages, ThePdfHoldsItsTextAsText) {
         }
         EXPECT_TRUE(text.contains(QStringLiteral("Page 1 of %1").arg(pages.count())));
     }
+}
+
+TEST(ReportPages, ThePdfHasAnOutlineOfItsSections) {
+    const ReportPages pages = pages_of(sample::buying(6));
+    const QByteArray pdf = pages.pdf();
+    EXPECT_TRUE(pdf.contains("/Lang (en)"));
+    const QString program = QStandardPaths::findExecutable(QStringLiteral("pdftohtml"));
+    if (program.isEmpty()) GTEST_SKIP() << "pdftohtml is not installed";
+    QTemporaryDir folder;
+    QFile file(folder.filePath(QStringLiteral("r.pdf")));
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    file.write(pdf);
+    file.close();
+    QProcess process;
+    process.start(program, {QStringLiteral("-xml"), QStringLiteral("-i"), QStringLiteral("-stdout"), file.fileName()});
+    ASSERT_TRUE(process.waitForFinished());
+    EXPECT_FALSE(process.readAllStandardError().contains("rror"));
+    QXmlStreamReader xml(process.readAllStandardOutput());
+    QStringList titles, expected{QString::fromStdString(pages.report().answer_heading)};
+    while (!xml.atEnd())
+        if (xml.readNext() == QXmlStreamReader::StartElement && xml.name() == QStringLiteral("item"))
+            titles << xml.readElementText();
+    for (const auto& section : pages.report().sections)
+        if (!section.heading.empty()) expected << QString::fromStdString(section.heading);
+    EXPECT_EQ(titles, expected);
+}
+
+TEST(PdfOutline, WhatIsNoPdfStaysAsItIs) {
+    for (const char* text : {"", "no pdf", "%PDF-1.4\ntrailer\n<< /Size 3 /Root 1 0 R >>\nstartxref\n999999\n%%EOF"})
+        EXPECT_EQ(with_outline(text, {{QStringLiteral("One"), 0, 0}}, "en"), QByteArray(text));
+    const QByteArray pdf = pages_of(sample::answer()).pdf();
+    EXPECT_EQ(with_outline(pdf, {{QStringLiteral("One"), 999, 0}}, "en"), pdf) << "no such page";
+    EXPECT_EQ(with_outline(pdf, {}, "en"), pdf);
 }
 
 /// The elements' names and the words of an XML text; an error ends it.
