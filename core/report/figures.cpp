@@ -14,6 +14,8 @@ namespace {
 
 using Row = std::vector<std::string>;
 
+constexpr double hours_a_day = 24;
+
 std::string text(std::string_view constant) { return std::string(constant); }
 
 ReportTable table(std::string caption, Row header) {
@@ -51,16 +53,81 @@ std::string if_nothing(const Outlook& o, const BoxOutlook& b) {
     return filled(sentences::nothing_stays, horizon);
 }
 
+/// The day a box goes into service, if that is still to come.
+std::optional<Day> starts_later(const Answer& a, const BoxOutlook& b) {
+    for (const auto& box : a.site.boxes)
+        if (box.name == b.name && box.in_service && *box.in_service > a.outlook.as_of) return box.in_service;
+    return {};
+}
+
+Row quantile_row(std::string name, const RunQuantiles& bytes, const RunQuantiles& hours) {
+    return {std::move(name),
+            fmt::format("{} / {} / {}", size(bytes.p50), size(bytes.p90), size(bytes.p95)),
+            fmt::format("{} / {} / {}", say_hours(hours.p50), say_hours(hours.p90), say_hours(hours.p95))};
+}
+
+/// A send's numbers that only who checks them needs.
+void add_send_tables(std::vector<ReportTable>& tables, const SendOutlook& s) {
+    ReportTable limits = table(filled(sentences::figures_limits, s.name),
+                               {text(sentences::step), text(sentences::left_after), text(sentences::alone)});
+    for (const auto& step : s.goodput.chain)
+        limits.rows.push_back({step.binding ? filled(sentences::binds, step.name) : step.name,
+                               format_bit_rate({step.bits_per_second}), format_bit_rate({step.own_bits_per_second})});
+    if (!limits.rows.empty()) tables.push_back(std::move(limits));
+
+    ReportTable runs = table(filled(sentences::figures_runs, s.name),
+                             {text(sentences::runs_of), text(sentences::bytes_three), text(sentences::hours_three),
+                              text(sentences::missing)});
+    for (const auto& w : s.weekdays) {
+        runs.rows.push_back(quantile_row(text(sentences::weekdays[static_cast<std::size_t>(w.weekday)]), w.bytes, w.hours));
+        runs.rows.back().push_back(say_share(w.chance_of_missing_window));
+    }
+    for (const auto& e : s.events) {
+        runs.rows.push_back(quantile_row(filled(sentences::planned, format_date(e.on), e.dataset, e.text), e.bytes, e.hours));
+        runs.rows.back().push_back(say_share(1 - e.chance_of_fitting));
+    }
+    if (s.backlog.times_a_year > 0) {
+        runs.rows.push_back(quantile_row(filled(sentences::behind, fmt::format("{:.2g}", s.backlog.times_a_year)),
+                                         s.backlog.bytes, s.backlog.hours_to_drain));
+        runs.rows.back().emplace_back();
+    }
+    if (!runs.rows.empty()) tables.push_back(std::move(runs));
+
+    ReportTable back = table(filled(sentences::figures_restore, s.name),
+                             {text(sentences::what), text(sentences::bytes_three), text(sentences::over_line),
+                              text(sentences::fetched)});
+    for (const auto& w : s.restore) {
+        back.rows.push_back(quantile_row(w.dataset.empty() ? text(sentences::everything) : w.dataset, w.bytes, w.link_hours));
+        back.rows.back().push_back(say_hours(w.fetch_hours));
+    }
+    if (!back.rows.empty()) tables.push_back(std::move(back));
+    if (!s.first_copy) return;
+    const FirstCopyWays& f = *s.first_copy;
+    const auto days = [](const std::optional<double>& d) { return d ? say_hours(*d * hours_a_day) : text(sentences::later); };
+    ReportTable first = table(filled(sentences::figures_first, s.name), {text(sentences::figure), text(sentences::value)});
+    first.rows.push_back({text(sentences::size), size(f.bytes)});
+    first.rows.push_back({text(sentences::first_line), days(f.link_days)});
+    first.rows.push_back({text(sentences::first_line_step), days(f.link_in_step_days)});
+    first.rows.push_back({text(sentences::first_copying), days(f.courier_copy_days)});
+    first.rows.push_back({text(sentences::first_road), days(f.courier_away_days)});
+    first.rows.push_back({text(sentences::first_hand), days(f.courier_days)});
+    if (f.break_even_bytes) first.rows.push_back({text(sentences::first_even), size(*f.break_even_bytes)});
+    tables.push_back(std::move(first));
+}
+
 }  // namespace
 
-ReportTable boxes_table(const Outlook& o) {
+ReportTable boxes_table(const Answer& a) {
+    const Outlook& o = a.outlook;
     ReportTable t = table(text(sentences::boxes_caption),
                           {text(sentences::box), text(sentences::status), text(sentences::usable),
                            text(sentences::used_now), text(sentences::level), text(sentences::early),
                            text(sentences::middle), text(sentences::late), text(sentences::full_at)});
     for (const auto& b : o.boxes)
         t.rows.push_back({b.name, level_words(status_of(b, o.horizon_days)), size(b.usable_bytes),
-                          size(b.used_now_bytes), fmt::format("{} ({})", size(b.ceiling_bytes), ceiling_share(b)),
+                          starts_later(a, b) ? filled(sentences::from_day, format_date(*starts_later(a, b)))
+                                             : size(b.used_now_bytes),
+                          fmt::format("{} ({})", size(b.ceiling_bytes), ceiling_share(b)),
                           when(o, b.days_until_ceiling.p10), when(o, b.days_until_ceiling.p50),
                           when(o, b.days_until_ceiling.p90), when(o, b.days_until_full.p50)});
     return t;
@@ -74,14 +141,17 @@ ReportPicture gauge_picture(const Outlook& o, std::size_t box) {
                    filled(sentences::marks_come, come, say_horizon(o.horizon_days)))};
 }
 
-ReportPicture fill_picture(const Outlook& o, std::size_t box) {
-    const BoxOutlook& b = o.boxes[box];
+ReportPicture fill_picture(const Answer& a, std::size_t box) {
+    const BoxOutlook& b = a.outlook.boxes[box];
     const FillPoint& last = b.fill.back();
+    const auto later = starts_later(a, b);
+    const std::string now =
+        later ? filled(sentences::fill_later, format_date(*later), size(b.usable_bytes))
+              : filled(sentences::fill_now, size(b.used_now_bytes),
+                       format_percent(b.usable_bytes > 0 ? b.used_now_bytes / b.usable_bytes : 0, 2), size(b.usable_bytes));
     return {ReportPicture::Of::fill, box, filled(sentences::fill_title, b.name),
-            filled(sentences::fill_text, size(b.used_now_bytes),
-                   format_percent(b.usable_bytes > 0 ? b.used_now_bytes / b.usable_bytes : 0, 2), size(b.usable_bytes),
-                   format_date(last.date), size(last.used_bytes.p50), size(last.used_bytes.p10),
-                   size(last.used_bytes.p90))};
+            filled(sentences::fill_text, now, format_date(last.date), size(last.used_bytes.p50),
+                   size(last.used_bytes.p10), size(last.used_bytes.p90))};
 }
 
 std::string band_in_words(const BoxOutlook& b) {
@@ -224,6 +294,7 @@ std::vector<ReportTable> figure_tables(const Outlook& o) {
             t.rows.push_back({filled(sentences::stored_byte, c.dataset), filled(sentences::bytes_taken, fmt::format("{:.2f}", c.charge))});
         tables.push_back(std::move(t));
     }
+    for (const auto& s : o.sends) add_send_tables(tables, s);
     if (!o.datasets.empty()) {
         ReportTable t = table(text(sentences::figures_datasets),
                               {text(sentences::dataset), text(sentences::live), text(sentences::growth_a_day), text(sentences::hour_1), text(sentences::day_1), text(sentences::days_7), text(sentences::days_30)});
@@ -232,6 +303,14 @@ std::vector<ReportTable> figure_tables(const Outlook& o) {
                               size(d.written_1d), size(d.written_7d), size(d.written_30d)});
         tables.push_back(std::move(t));
     }
+    ReportTable curves = table(text(sentences::figures_curves), {text(sentences::dataset), text(sentences::lifetimes)});
+    for (const auto& d : o.datasets) {
+        std::string parts;
+        for (const auto& c : d.curve)
+            parts += fmt::format("{}{} / {}", parts.empty() ? "" : "; ", say_hours(c.lifetime_days * hours_a_day), size(c.bytes));
+        if (!parts.empty()) curves.rows.push_back({d.name, parts});
+    }
+    if (!curves.rows.empty()) tables.push_back(std::move(curves));
     if (o.offers.empty()) return tables;
     ReportTable space = table(text(sentences::figures_offers),
                               {text(sentences::offer), text(sentences::box), text(sentences::usable), text(sentences::ceiling), text(sentences::drives_bought), text(sentences::runs_from),

@@ -9,9 +9,9 @@
 
 namespace ullage::report {
 
-ReportTable boxes_table(const Outlook&);
+ReportTable boxes_table(const Answer&);
 ReportPicture gauge_picture(const Outlook&, std::size_t box);
-ReportPicture fill_picture(const Outlook&, std::size_t box);
+ReportPicture fill_picture(const Answer&, std::size_t box);
 std::string band_in_words(const BoxOutlook&);
 
 ReportTable send_table(const SendOutlook&);

@@ -28,7 +28,7 @@ dt { color: #595959; } dd { margin: 0; }
 .wide { overflow-x: auto; margin: 1rem 0; }
 table { border-collapse: collapse; width: 100%; font-size: .86rem; overflow-wrap: normal; }
 caption { text-align: left; font-weight: bold; padding: .3rem 0; }
-th, td { min-width: 4.2rem; text-align: left; vertical-align: top; padding: .3rem .6rem .3rem 0; border-bottom: 1px solid #bdbdbd; }
+th, td { min-width: 5.5rem; text-align: left; vertical-align: top; padding: .3rem .6rem .3rem 0; border-bottom: 1px solid #bdbdbd; }
 thead th { border-bottom: 2px solid #1c1c1c; vertical-align: bottom; }
 tbody th { font-weight: normal; min-width: 7rem; }
 .stressed th, .stressed td { font-weight: bold; }
@@ -37,7 +37,8 @@ svg { width: 100%; min-width: 36rem; height: auto; display: block; }
 @media print {
   body { max-width: none; padding: 0; font-size: 10pt; }
   h2, h3, caption { break-after: avoid; } thead { display: table-header-group; }
-  tr, figure, li, .answer { break-inside: avoid; } .wide { overflow: visible; } svg { min-width: 0; }
+  tr, figure, li, .answer { break-inside: avoid; } tbody tr:first-child { break-before: avoid; }
+  th, td { min-width: 0; } .wide { overflow: visible; } svg { min-width: 0; }
 }
 )";
 

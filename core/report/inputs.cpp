@@ -33,6 +33,16 @@ bool users_own(const std::string& key) { return key.rfind("x-", 0) == 0; }
 
 std::string value_text(const Json& value);
 
+/// Never with an exponent: "0.00001".
+std::string plain_number(double value) {
+    std::string text = fmt::format("{}", value);
+    if (text.find('e') == std::string::npos) return text;
+    text = fmt::format("{:.12f}", value);
+    text.erase(text.find_last_not_of('0') + 1);
+    if (text.back() == '.') text.pop_back();
+    return text;
+}
+
 std::string pairs(const Json& object) {
     std::string text;
     for (const auto& [key, value] : object.items())
@@ -44,6 +54,7 @@ std::string value_text(const Json& value) {
     if (value.is_string()) return value.get<std::string>();
     if (value.is_boolean()) return value.get<bool>() ? "yes" : "no";
     if (value.is_object()) return pairs(value);
+    if (value.is_number_float()) return plain_number(value.get<double>());
     if (!value.is_array()) return value.dump();
     std::string text;
     const bool of_objects = !value.empty() && value.front().is_object();

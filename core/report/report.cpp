@@ -125,14 +125,14 @@ private:
             return;
         }
         plain(filled(sentences::full_lead, o_.paths));
-        add(boxes_table(o_));
+        add(boxes_table(a_));
         for (std::size_t i = 0; i < o_.boxes.size(); ++i) {
             const BoxOutlook& b = o_.boxes[i];
             heading(b.name);
             add(findings_about(pointer("boxes", a_.site.boxes, b.name)));
             add(gauge_picture(o_, i));
             if (b.fill.empty()) continue;
-            add(fill_picture(o_, i));
+            add(fill_picture(a_, i));
             if (i == 0) plain(band_in_words(b));
         }
         add(findings_about("/boxes", true));

@@ -72,8 +72,9 @@ inline constexpr std::string_view
     gauge_title = "Days until full: {0}",
     gauge_text = "Each round mark is one of 20 equally likely futures, at the time it reaches the level to act at. {0}",
     fill_title = "How full {0} gets",
-    fill_text = "Today {0} are used, which is {1} of {2} usable. On {3} the middle forecast is {4}; in 8 of 10 futures "
-                "it is between {5} and {6}.",
+    fill_text = "{0} On {1} the middle forecast is {2}; in 8 of 10 futures it is between {3} and {4}.",
+    fill_now = "Today {0} are used, which is {1} of {2} usable.",
+    fill_later = "It is in service from {0}, with {1} usable.", from_day = "from {0}",
     band = "How to read the picture of {0}: the line in the middle is the forecast that half of the futures stay below. "
            "The dark band holds half of all futures, the light one 8 of 10; 1 in 10 ends above it and 1 in 10 below. "
            "On {1} the light band reaches from {2} to {3}. A broad band means that little is known.",
@@ -176,11 +177,26 @@ inline constexpr std::string_view
     bytes_taken = "{0} bytes",
     marks_come = "{0} of 20 come within {1}.",
     later = "later",
+    figures_limits = "“{0}”: what the line gives, step by step", step = "Step", left_after = "Left after it",
+    alone = "It alone would allow", binds = "{0} (binds)",
+    figures_runs = "“{0}”: its runs; half / 9 in 10 / 19 in 20 are below", runs_of = "Runs", bytes_three = "Carried",
+    hours_three = "Time", missing = "Miss their window", planned = "{0}, “{1}” {2}",
+    behind = "Behind, {0} times a year: left, and time to catch up",
+    figures_restore = "“{0}”: getting data back, a year ahead; half / 9 in 10 / 19 in 20 are below", what = "What",
+    over_line = "Over the line", fetched = "By fetching the box", everything = "everything",
+    figures_first = "“{0}”: two ways for its first copy", first_line = "Over the line, complete after",
+    first_line_step = "Over the line, the runs that waited done after", first_copying = "By hand: copying beside the source",
+    first_road = "By hand: on the road", first_hand = "By hand, complete and caught up after",
+    first_even = "Size from which carrying is sooner",
+    figures_curves = "Turnover: parts of each dataset", lifetimes = "Mean lifetime / bytes at any time that live so long",
     inputs_heading = "Appendix B: every input",
     inputs_lead = "As the site is described. What is not listed is at its default, and named above where it matters.",
     input_site = "Site", input_of = "{0} “{1}”",
     method_heading = "Appendix C: the method",
     made_with = "{0} futures, seed {1}, as of {2}, {3} ahead. The same description and seed give the same report.";
+
+/// Monday first.
+inline constexpr std::string_view weekdays[] = {"Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"};
 
 inline constexpr std::string_view method[] = {
     "Turnover. What is overwritten or deleted stays on a box while a snapshot holds it. The bytes of a dataset are "

@@ -103,7 +103,8 @@ void ReportPage::lay() {
     own->findings = findings(own->site, own->outlook);  // the window's may be in binary units
     told_ = own;
     pages_ = std::make_shared<const ReportPages>(
-        told_, report_of(*told_), paper_.box->currentIndex() == 1 ? Paper::letter : Paper::a4, logo_);
+        told_, report_of(*told_), paper_.box->currentIndex() == 1 ? Paper::letter : Paper::a4,
+        logo_);
     laid_ = true;
     preview_->setPages(pages_);
 }
@@ -116,7 +117,8 @@ void ReportPage::showEvent(QShowEvent* event) {
 bool ReportPage::save(const QString& path, As as) {
     lay();
     if (!pages_) return false;
-    const std::string bytes = as == As::pdf ? pages_->pdf().toStdString() : html_of(*told_, pages_->report(), logo_);
+    const std::string bytes =
+        as == As::pdf ? pages_->pdf().toStdString() : html_of(*told_, pages_->report(), logo_);
     const auto written = replace_file(QFile::encodeName(path).toStdString(), bytes);
     const QString name = QFileInfo(path).fileName();
     tell(written ? tr("%1 was saved.").arg(name)
@@ -129,7 +131,8 @@ bool ReportPage::useLogo(const QString& path) {
     if (!path.isEmpty()) {
         constexpr std::size_t most_bytes = 16U << 20U;
         const auto bytes = read_text_file(QFile::encodeName(path).toStdString(), most_bytes);
-        const auto read = bytes ? read_logo(QByteArray::fromStdString(*bytes)) : tl::unexpected(bytes.error());
+        const auto read =
+            bytes ? read_logo(QByteArray::fromStdString(*bytes)) : tl::unexpected(bytes.error());
         if (!read || read->isNull()) {
             tell(tr("%1 is no logo: %2.")
                      .arg(QFileInfo(path).fileName(),
@@ -151,10 +154,11 @@ void ReportPage::choose(As as) {
     name.replace(u'/', u'-');
     const QString suffix = as == As::pdf ? QStringLiteral(".pdf") : QStringLiteral(".html");
     const QString kinds = as == As::pdf ? tr("PDF (*.pdf)") : tr("Web pages (*.html)");
-    QString path = QFileDialog::getSaveFileName(
-        this, tr("Save the report"),
-        QDir(folder_.isEmpty() ? QDir::homePath() : folder_).filePath((name.isEmpty() ? tr("report") : name) + suffix),
-        kinds);
+    QString path =
+        QFileDialog::getSaveFileName(this, tr("Save the report"),
+                                     QDir(folder_.isEmpty() ? QDir::homePath() : folder_)
+                                         .filePath((name.isEmpty() ? tr("report") : name) + suffix),
+                                     kinds);
     if (path.isEmpty()) return;
     if (!QFileInfo(path).fileName().contains(u'.')) path += suffix;
     save(path, as);

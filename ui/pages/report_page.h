@@ -27,7 +27,8 @@ public:
     enum class As { pdf, html };
     /// Writes the report whole or not at all, and says on the page which of them.
     bool save(const QString& path, As as);
-    /// Of a PNG or JPEG; an empty path takes the logo away. False, and said on the page, if it is none.
+    /// Of a PNG or JPEG; an empty path takes the logo away. False, and said on the page, if it is
+    /// none.
     bool useLogo(const QString& path);
     ReportPreview* preview() const { return preview_; }
     QString said() const;  ///< the last word about a file; empty: none

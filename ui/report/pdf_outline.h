@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-/// A PDF's outline (the list of its sections that readers show beside it), which the PDF writer does not make.
+/// A PDF's outline (the list of its sections that readers show beside it), which the PDF writer
+/// does not make.
 ///
-/// Added as an incremental update: what was written stays as it is; the new objects, a new catalogue, a
-/// cross-reference table of them and a trailer that points to the old one come after it. Source: ISO
-/// 32000-1:2008, 7.5.6 (incremental updates), 12.3.3 (outlines), 14.9.2 (language), from memory.
+/// Added as an incremental update: what was written stays as it is; the new objects, a new
+/// catalogue, a cross-reference table of them and a trailer that points to the old one come after
+/// it. Source: ISO 32000-1:2008, 7.5.6 (incremental updates), 12.3.3 (outlines), 14.9.2 (language),
+/// from memory.
 
 #include <QByteArray>
 #include <QString>

@@ -19,7 +19,8 @@ namespace ullage {
 namespace {
 
 constexpr double dots_per_inch = 96;
-constexpr double body_size = 13, small_size = 11, heading_size = 19, part_size = 14.5, title_size = 26;
+constexpr double body_size = 13, small_size = 11, heading_size = 19, part_size = 14.5,
+                 title_size = 26;
 constexpr double side_margin = 72, top_margin = 68, bottom_margin = 84;
 const QColor ink(0x1c, 0x1c, 0x1c), muted(0x59, 0x59, 0x59), rule(0xbd, 0xbd, 0xbd);
 
@@ -84,7 +85,8 @@ public:
         title(logo);
         for (const auto& section : pages.content_.sections) {
             if (!section.heading.empty()) heading(qstring(section.heading));
-            for (const auto& part : section.parts) std::visit([this](const auto& p) { put(p); }, part);
+            for (const auto& part : section.parts)
+                std::visit([this](const auto& p) { put(p); }, part);
         }
         pages_.pages_ = page_ + 1;
     }
@@ -139,7 +141,9 @@ private:
             });
             y_ += size.height() + 18;
         }
-        text(block(qstring(pages_.content_.title), report_font(title_size, QFont::Bold), room_.width()), 0);
+        text(block(qstring(pages_.content_.title), report_font(title_size, QFont::Bold),
+                   room_.width()),
+             0);
         y_ += 10;
         const QFont font = report_font(body_size);
         double widest = 0;
@@ -150,7 +154,8 @@ private:
             const Block n = block(qstring(name), font, widest + 1, muted);
             need(std::max(b.height, n.height));
             const QPointF at(room_.left(), y_);
-            place({at, QSizeF(widest + 2, n.height)}, qstring(name), [n, at](QPainter& p) { draw_block(p, n, at); });
+            place({at, QSizeF(widest + 2, n.height)}, qstring(name),
+                  [n, at](QPainter& p) { draw_block(p, n, at); });
             const QPointF beside(room_.left() + widest + 16, y_);
             place({beside, QSizeF(room_.width() - widest - 16, b.height)}, qstring(value),
                   [b, beside](QPainter& p) { draw_block(p, b, beside); });
@@ -160,7 +165,9 @@ private:
         const double top = y_;
         const int page = page_;
         pages_.marks_.push_back({qstring(pages_.content_.answer_heading), page_, y_});
-        text(block(qstring(pages_.content_.answer_heading), report_font(part_size, QFont::Bold), room_.width() - 18), 18);
+        text(block(qstring(pages_.content_.answer_heading), report_font(part_size, QFont::Bold),
+                   room_.width() - 18),
+             18);
         y_ += 4;
         for (const auto& sentence : pages_.content_.answer) {
             text(block(qstring(sentence), report_font(15), room_.width() - 18), 18);
@@ -207,11 +214,15 @@ private:
 
     void put(const ReportList& list) {
         for (const auto& item : list.items) {
-            const QString mark = item.mark.empty() ? QString() : qstring(item.mark) + QStringLiteral(": ");
-            const Block b = block(mark + qstring(item.text), report_font(body_size), room_.width() - 18, ink, mark.size());
+            const QString mark =
+                item.mark.empty() ? QString() : qstring(item.mark) + QStringLiteral(": ");
+            const Block b = block(mark + qstring(item.text), report_font(body_size),
+                                  room_.width() - 18, ink, mark.size());
             gap(4);
-            if (b.lines() <= 4) need(b.height);
-            else need(2 * b.line_height(0));
+            if (b.lines() <= 4)
+                need(b.height);
+            else
+                need(2 * b.line_height(0));
             const QRectF dot(room_.left() + 5, y_ + b.line_height(0) / 2 - 2, 4, 4);
             place(dot, {}, [dot](QPainter& p) {
                 p.setPen(Qt::NoPen);
@@ -225,7 +236,8 @@ private:
 
     void put(const ReportPicture& picture) {
         const QFont font = report_font(small_size);
-        const Block note = block(qstring(picture.text), report_font(small_size), room_.width(), muted);
+        const Block note =
+            block(qstring(picture.text), report_font(small_size), room_.width(), muted);
         const double height = pictures_.height(picture, room_.width(), font);
         gap(8);
         need(height + note.height + 2);
@@ -244,8 +256,10 @@ private:
     static std::vector<double> widths_of(const ReportTable& table, double room, double padding) {
         const std::size_t columns = table.header.size();
         std::vector<double> least(columns, 0), natural(columns, 0);
-        const QFontMetricsF plain(report_font(small_size)), bold(report_font(small_size, QFont::Bold));
-        const auto look = [&](std::size_t c, const std::string& cell, const QFontMetricsF& metrics) {
+        const QFontMetricsF plain(report_font(small_size)),
+            bold(report_font(small_size, QFont::Bold));
+        const auto look = [&](std::size_t c, const std::string& cell,
+                              const QFontMetricsF& metrics) {
             const QString words = qstring(cell);
             natural[c] = std::max(natural[c], metrics.horizontalAdvance(words) + padding + 1);
             for (const QString& word : words.split(u' '))
@@ -257,14 +271,19 @@ private:
                 look(c, table.rows[r][c], static_cast<int>(r) == table.stressed ? bold : plain);
         }
         // A very long word is broken, so that the others keep their place.
-        for (double& w : least) w = std::min(w, room / std::max<double>(2, static_cast<double>(columns) * 0.8));
+        for (double& w : least)
+            w = std::min(w, room / std::max<double>(2, static_cast<double>(columns) * 0.8));
         const double all_least = std::accumulate(least.begin(), least.end(), 0.0);
         const double all_natural = std::accumulate(natural.begin(), natural.end(), 0.0);
         std::vector<double> widths(columns);
         for (std::size_t c = 0; c < columns; ++c) {
-            if (all_natural <= room) widths[c] = natural[c] + (room - all_natural) / static_cast<double>(columns);
-            else if (all_least >= room) widths[c] = least[c] * room / all_least;
-            else widths[c] = least[c] + (natural[c] - least[c]) * (room - all_least) / (all_natural - all_least);
+            if (all_natural <= room)
+                widths[c] = natural[c] + (room - all_natural) / static_cast<double>(columns);
+            else if (all_least >= room)
+                widths[c] = least[c] * room / all_least;
+            else
+                widths[c] = least[c] + (natural[c] - least[c]) * (room - all_least) /
+                                           (all_natural - all_least);
         }
         return widths;
     }
@@ -280,7 +299,8 @@ private:
         const auto row_of = [&](const std::vector<std::string>& cells, QFont::Weight weight) {
             TableRow row;
             for (std::size_t c = 0; c < cells.size(); ++c) {
-                row.cells.push_back(block(qstring(cells[c]), report_font(small_size, weight), widths[c] - padding));
+                row.cells.push_back(
+                    block(qstring(cells[c]), report_font(small_size, weight), widths[c] - padding));
                 row.height = std::max(row.height, row.cells.back().height + 2 * air);
             }
             return row;
@@ -288,8 +308,11 @@ private:
         const TableRow header = row_of(table.header, QFont::Bold);
         std::vector<TableRow> rows;
         for (std::size_t r = 0; r < table.rows.size(); ++r)
-            rows.push_back(row_of(table.rows[r], static_cast<int>(r) == table.stressed ? QFont::Bold : QFont::Normal));
-        const Block caption = block(qstring(table.caption), report_font(small_size, QFont::Bold), room_.width());
+            rows.push_back(row_of(table.rows[r], static_cast<int>(r) == table.stressed
+                                                     ? QFont::Bold
+                                                     : QFont::Normal));
+        const Block caption =
+            block(qstring(table.caption), report_font(small_size, QFont::Bold), room_.width());
         gap(10);
         const double first = rows.empty() ? 0 : std::min(rows.front().height, room_.height() / 3);
         need(caption.height + 4 + header.height + first + 8);
@@ -312,12 +335,14 @@ private:
         gap(8);
     }
 
-    void put_row(const TableRow& row, const std::vector<double>& widths, double air, double thick, const QColor& colour) {
+    void put_row(const TableRow& row, const std::vector<double>& widths, double air, double thick,
+                 const QColor& colour) {
         double x = room_.left();
         for (std::size_t c = 0; c < row.cells.size(); ++c) {
             const Block& b = row.cells[c];
             const QPointF at(x, y_ + air);
-            place({at, QSizeF(widths[c] - 1, b.height)}, b.layout->text(), [b, at](QPainter& p) { draw_block(p, b, at); });
+            place({at, QSizeF(widths[c] - 1, b.height)}, b.layout->text(),
+                  [b, at](QPainter& p) { draw_block(p, b, at); });
             x += widths[c];
         }
         y_ += row.height;
@@ -330,7 +355,8 @@ private:
     }
 
     template <class Header>
-    void put_broken(const TableRow& row, const std::vector<double>& widths, const Header& put_header) {
+    void put_broken(const TableRow& row, const std::vector<double>& widths,
+                    const Header& put_header) {
         int most = 0;
         for (const auto& cell : row.cells) most = std::max(most, cell.lines());
         const double step = row.cells.front().line_height(0) * 1.2;
@@ -345,7 +371,8 @@ private:
                     const Block b = row.cells[c];
                     const QPointF at(x, y_);
                     const QTextLine part = b.layout->lineAt(line);
-                    place({at, QSizeF(widths[c] - 1, step)}, b.layout->text().mid(part.textStart(), part.textLength()),
+                    place({at, QSizeF(widths[c] - 1, step)},
+                          b.layout->text().mid(part.textStart(), part.textLength()),
                           [b, line, at](QPainter& p) { draw_line(p, b, line, at); });
                 }
                 x += widths[c];
@@ -361,11 +388,13 @@ private:
     int page_ = 0;
 };
 
-ReportPages::ReportPages(std::shared_ptr<const Answer> answer, ReportContent content, Paper paper, const QImage& logo)
+ReportPages::ReportPages(std::shared_ptr<const Answer> answer, ReportContent content, Paper paper,
+                         const QImage& logo)
     : answer_(std::move(answer)), content_(std::move(content)), paper_(paper) {
     const QPageSize page(paper == Paper::a4 ? QPageSize::A4 : QPageSize::Letter);
     size_ = page.size(QPageSize::Inch) * dots_per_inch;
-    room_ = QRectF(QPointF(0, 0), size_).adjusted(side_margin, top_margin, -side_margin, -bottom_margin);
+    room_ = QRectF(QPointF(0, 0), size_)
+                .adjusted(side_margin, top_margin, -side_margin, -bottom_margin);
     PageSetter(*this, logo);
 }
 
@@ -388,7 +417,8 @@ void ReportPages::paint(QPainter& painter, int page) const {
     painter.setPen(muted);
     painter.drawText(foot, Qt::AlignRight | Qt::AlignTop, number);
     painter.drawText(foot, Qt::AlignLeft | Qt::AlignTop,
-                     QFontMetricsF(font).elidedText(qstring(content_.title), Qt::ElideRight, foot.width() - width - 24));
+                     QFontMetricsF(font).elidedText(qstring(content_.title), Qt::ElideRight,
+                                                    foot.width() - width - 24));
     painter.restore();
 }
 
@@ -416,7 +446,8 @@ QByteArray ReportPages::pdf() const {
     buffer.close();
     constexpr double points = 72 / dots_per_inch;
     std::vector<OutlineMark> marks;
-    for (const Mark& mark : marks_) marks.push_back({mark.title, mark.page, (size_.height() - mark.y) * points});
+    for (const Mark& mark : marks_)
+        marks.push_back({mark.title, mark.page, (size_.height() - mark.y) * points});
     return with_outline(file, marks, QByteArray::fromStdString(content_.language));
 }
 

@@ -69,8 +69,7 @@ QFont report_font(double pixels, QFont::Weight weight) {
     return font;
 }
 
-double ReportPictures::height(const ReportPicture& picture, double width,
-                              const QFont& font) const {
+double ReportPictures::height(const ReportPicture& picture, double width, const QFont& font) const {
     const EnglishFigures english;
     const auto* box = box_of(answer_, picture);
     const auto* send = send_of(answer_, picture);

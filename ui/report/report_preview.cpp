@@ -11,7 +11,7 @@
 namespace ullage {
 namespace {
 
-constexpr double edge = 14;          // round the pages, pixels
+constexpr double edge = 14;  // round the pages, pixels
 constexpr double largest_zoom = 1.3;
 
 }  // namespace
@@ -60,7 +60,8 @@ void ReportPreview::drawPicture(QPainter& painter, const QSizeF& size, const The
                                 const QFont&) const {
     painter.fillRect(QRectF(QPointF(0, 0), size), mixed(theme.surface, theme.ink, 0.08));
     if (!pages_) return;
-    const QRectF seen = painter.hasClipping() ? painter.clipBoundingRect() : QRectF(visibleRegion().boundingRect());
+    const QRectF seen =
+        painter.hasClipping() ? painter.clipBoundingRect() : QRectF(visibleRegion().boundingRect());
     const double ratio = painter.device()->devicePixelRatioF();
     painted_.resize(static_cast<std::size_t>(pages_->count()));
     for (int page = 0; page < pages_->count(); ++page) {
@@ -72,7 +73,8 @@ void ReportPreview::drawPicture(QPainter& painter, const QSizeF& size, const The
             image = QImage(pixels, QImage::Format_RGB32);
             image.fill(Qt::white);
             QPainter paper(&image);
-            paper.scale(pixels.width() / pages_->size().width(), pixels.height() / pages_->size().height());
+            paper.scale(pixels.width() / pages_->size().width(),
+                        pixels.height() / pages_->size().height());
             pages_->paint(paper, page);
         }
         painter.drawImage(place, image);

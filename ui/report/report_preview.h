@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-/// The pages of a report one under the other, painted as the PDF paints them, as wide as there is room.
+/// The pages of a report one under the other, painted as the PDF paints them, as wide as there is
+/// room.
 
 #include "ui/report/report_pages.h"
 #include "ui/theme/drawn_widget.h"

@@ -31,10 +31,12 @@ tl::expected<QImage, std::string> read_logo(const QByteArray& bytes) {
     buffer.open(QIODevice::ReadOnly);
     QImageReader reader(&buffer);
     const QByteArray format = QImageReader::imageFormat(&buffer);
-    if (format != "png" && format != "jpeg") return tl::unexpected(std::string("this is no PNG or JPEG picture"));
+    if (format != "png" && format != "jpeg")
+        return tl::unexpected(std::string("this is no PNG or JPEG picture"));
     reader.setAutoTransform(true);
     QImage picture = reader.read();
-    if (picture.isNull()) return tl::unexpected(std::string("the picture cannot be read; save it as a PNG again"));
+    if (picture.isNull())
+        return tl::unexpected(std::string("the picture cannot be read; save it as a PNG again"));
     if (picture.width() > widest || picture.height() > highest)
         picture = picture.scaled(widest, highest, Qt::KeepAspectRatio, Qt::SmoothTransformation);
     return picture;

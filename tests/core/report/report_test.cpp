@@ -229,6 +229,15 @@ TEST(Report, TheParticularsAreThoseOfTheSite) {
     EXPECT_EQ(r.title, "How full, when, and what to do: Quayside");
 }
 
+TEST(Report, ABoxThatIsNotThereYetIsNotCalledEmpty) {
+    Answer a = answer();
+    a.site.boxes[1].in_service = *parse_date("2026-12-01");
+    const auto text = section_of(report_of(a), "How full, when");
+    EXPECT_SAID(text, "| attic | fits | 40 TB | from 2026-12-01 |");
+    EXPECT_SAID(text, "It is in service from 2026-12-01, with 40 TB usable.");
+    EXPECT_EQ(text.find("are used"), std::string::npos);
+}
+
 TEST(Report, BracesInNamesAreText) {
     Answer a = answer();
     a.outlook.boxes[0].name = "attic {0} {";

@@ -80,8 +80,8 @@ TEST(ReportPages, NothingIsOutsideTheMarginsOrOverAnything) {
                     if (two.page != one.page) break;
                     const QRectF both = one.place.intersected(two.place);
                     ASSERT_FALSE(both.width() > 1 && both.height() > 2)
-                        << c.name << ", page " << one.page << ": " << one.text.toStdString() << " / "
-                        << two.text.toStdString();
+                        << c.name << ", page " << one.page << ": " << one.text.toStdString()
+                        << " / " << two.text.toStdString();
                 }
             }
         }
@@ -115,7 +115,8 @@ TEST(ReportPages, ATableThatGoesOnHasItsHeaderAgain) {
     std::vector<int> with_header, with_rows;
     for (const auto& thing : pages.placed()) {
         if (thing.text == header) with_header.push_back(thing.page);
-        if (thing.text.contains(QStringLiteral("1 (assumed)")) && (with_rows.empty() || with_rows.back() != thing.page))
+        if (thing.text.contains(QStringLiteral("1 (assumed)")) &&
+            (with_rows.empty() || with_rows.back() != thing.page))
             with_rows.push_back(thing.page);
     }
     EXPECT_GT(with_rows.size(), 1U) << "the table is too short for this test";
@@ -171,8 +172,10 @@ TEST(ReportPages, ThePdfHoldsItsTextAsText) {
             if (packed.contains(QString::fromStdString(f.text).remove(u' '))) ++whole;
         EXPECT_GE(whole + 2, c.answer.findings.size()) << text.toStdString();
         for (const BoxOutlook& b : c.answer.outlook.boxes) {
-            EXPECT_TRUE(text.contains(QString::fromStdString(format_bytes({b.usable_bytes})))) << b.name;
-            EXPECT_TRUE(text.contains(QString::fromStdString(format_bytes({b.ceiling_bytes})))) << b.name;
+            EXPECT_TRUE(text.contains(QString::fromStdString(format_bytes({b.usable_bytes}))))
+                << b.name;
+            EXPECT_TRUE(text.contains(QString::fromStdString(format_bytes({b.ceiling_bytes}))))
+                << b.name;
         }
         EXPECT_TRUE(text.contains(QStringLiteral("Page 1 of %1").arg(pages.count())));
     }
@@ -190,13 +193,15 @@ TEST(ReportPages, ThePdfHasAnOutlineOfItsSections) {
     file.write(pdf);
     file.close();
     QProcess process;
-    process.start(program, {QStringLiteral("-xml"), QStringLiteral("-i"), QStringLiteral("-stdout"), file.fileName()});
+    process.start(program, {QStringLiteral("-xml"), QStringLiteral("-i"), QStringLiteral("-stdout"),
+                            file.fileName()});
     ASSERT_TRUE(process.waitForFinished());
     EXPECT_FALSE(process.readAllStandardError().contains("rror"));
     QXmlStreamReader xml(process.readAllStandardOutput());
     QStringList titles, expected{QString::fromStdString(pages.report().answer_heading)};
     while (!xml.atEnd())
-        if (xml.readNext() == QXmlStreamReader::StartElement && xml.name() == QStringLiteral("item"))
+        if (xml.readNext() == QXmlStreamReader::StartElement &&
+            xml.name() == QStringLiteral("item"))
             titles << xml.readElementText();
     for (const auto& section : pages.report().sections)
         if (!section.heading.empty()) expected << QString::fromStdString(section.heading);
@@ -204,7 +209,8 @@ TEST(ReportPages, ThePdfHasAnOutlineOfItsSections) {
 }
 
 TEST(PdfOutline, WhatIsNoPdfStaysAsItIs) {
-    for (const char* text : {"", "no pdf", "%PDF-1.4\ntrailer\n<< /Size 3 /Root 1 0 R >>\nstartxref\n999999\n%%EOF"})
+    for (const char* text :
+         {"", "no pdf", "%PDF-1.4\ntrailer\n<< /Size 3 /Root 1 0 R >>\nstartxref\n999999\n%%EOF"})
         EXPECT_EQ(with_outline(text, {{QStringLiteral("One"), 0, 0}}, "en"), QByteArray(text));
     const QByteArray pdf = pages_of(sample::answer()).pdf();
     EXPECT_EQ(with_outline(pdf, {{QStringLiteral("One"), 999, 0}}, "en"), pdf) << "no such page";
@@ -220,7 +226,8 @@ QString read_xml(const std::string& html, QStringList* elements) {
         if (xml.isStartElement() && elements) *elements << xml.name().toString();
         if (xml.isCharacters()) words += xml.text();
     }
-    EXPECT_FALSE(xml.hasError()) << xml.errorString().toStdString() << " at line " << xml.lineNumber();
+    EXPECT_FALSE(xml.hasError()) << xml.errorString().toStdString() << " at line "
+                                 << xml.lineNumber();
     return words;
 }
 
@@ -232,7 +239,8 @@ TEST(ReportHtmlFile, IsWellFormedAndEscapedForEverySite) {
         EXPECT_FALSE(elements.contains(QStringLiteral("script"))) << c.name;
         for (const Finding& f : c.answer.findings)
             EXPECT_TRUE(words.contains(QString::fromStdString(f.text))) << c.name << ": " << f.text;
-        EXPECT_EQ(elements.count(QStringLiteral("svg")) > 0, !c.answer.outlook.boxes.empty()) << c.name;
+        EXPECT_EQ(elements.count(QStringLiteral("svg")) > 0, !c.answer.outlook.boxes.empty())
+            << c.name;
     }
 }
 
@@ -261,8 +269,8 @@ TEST(ReportPage, ShowsThePagesOfThePdfInAnyWidth) {
             EXPECT_GT(place.top(), bottom);
             EXPECT_GE(place.left(), 0);
             EXPECT_LE(place.right(), width);
-            EXPECT_NEAR(place.height() / place.width(), page.pages()->size().height() / page.pages()->size().width(),
-                        1e-9);
+            EXPECT_NEAR(place.height() / place.width(),
+                        page.pages()->size().height() / page.pages()->size().width(), 1e-9);
             bottom = place.bottom();
         }
         EXPECT_GE(preview.heightForWidth(static_cast<int>(width)), bottom);
@@ -284,7 +292,8 @@ TEST(ReportPage, SavesWholeFilesAndSaysWhatFailed) {
     ASSERT_TRUE(file.open(QIODevice::ReadOnly));
     EXPECT_TRUE(file.read(5) == "%PDF-");
     EXPECT_FALSE(page.save(folder.filePath(QStringLiteral("no/r.pdf")), ReportPage::As::pdf));
-    EXPECT_TRUE(page.said().startsWith(QStringLiteral("r.pdf was not saved: "))) << page.said().toStdString();
+    EXPECT_TRUE(page.said().startsWith(QStringLiteral("r.pdf was not saved: ")))
+        << page.said().toStdString();
 }
 
 TEST(ReportPage, PaperAndLogoChangeThePages) {
@@ -295,7 +304,9 @@ TEST(ReportPage, PaperAndLogoChangeThePages) {
     EXPECT_EQ(page.pages()->paper(), Paper::a4);
     page.findChild<QComboBox*>(QStringLiteral("paperChooser"))->setCurrentIndex(1);
     EXPECT_EQ(page.pages()->paper(), Paper::letter);
-    const auto starts_with_a_picture = [&] { return page.pages()->placed().front().text.isEmpty(); };
+    const auto starts_with_a_picture = [&] {
+        return page.pages()->placed().front().text.isEmpty();
+    };
     EXPECT_FALSE(starts_with_a_picture());
     QTemporaryDir folder;
     const QString path = folder.filePath(QStringLiteral("logo.png"));
