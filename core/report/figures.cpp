@@ -307,7 +307,8 @@ std::vector<ReportTable> figure_tables(const Outlook& o) {
     for (const auto& d : o.datasets) {
         std::string parts;
         for (const auto& c : d.curve)
-            parts += fmt::format("{}{} / {}", parts.empty() ? "" : "; ", say_hours(c.lifetime_days * hours_a_day), size(c.bytes));
+            if (c.bytes >= 1)
+                parts += fmt::format("{}{} / {}", parts.empty() ? "" : "; ", say_hours(c.lifetime_days * hours_a_day), size(c.bytes));
         if (!parts.empty()) curves.rows.push_back({d.name, parts});
     }
     if (!curves.rows.empty()) tables.push_back(std::move(curves));

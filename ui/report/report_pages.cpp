@@ -273,6 +273,9 @@ private:
         // A very long word is broken, so that the others keep their place.
         for (double& w : least)
             w = std::min(w, room / std::max<double>(2, static_cast<double>(columns) * 0.8));
+        // A very long text is broken into lines, so that the others need fewer.
+        for (std::size_t c = 0; c < columns; ++c)
+            natural[c] = std::max(least[c], std::min(natural[c], room * 0.45));
         const double all_least = std::accumulate(least.begin(), least.end(), 0.0);
         const double all_natural = std::accumulate(natural.begin(), natural.end(), 0.0);
         std::vector<double> widths(columns);

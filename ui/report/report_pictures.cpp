@@ -42,6 +42,15 @@ const SendOutlook* send_of(const Answer& a, const ReportPicture& p) {
                : nullptr;
 }
 
+/// For a picture's title, which breaks between words only. The whole name stands above the picture.
+std::string short_name(const std::string& name) {
+    constexpr qsizetype longest_word = 36;
+    const QString text = QString::fromStdString(name);
+    for (const QString& word : text.split(u' '))
+        if (word.size() > longest_word) return (text.left(longest_word) + u'…').toStdString();
+    return name;
+}
+
 template <class Widget>
 void dress(Widget& widget, const QFont& font) {
     widget.setFont(font);
@@ -49,7 +58,8 @@ void dress(Widget& widget, const QFont& font) {
     widget.setState(ShownState::ready);
 }
 
-void set(DaysUntilFullGauge& gauge, const Answer& a, const BoxOutlook& box) {
+void set(DaysUntilFullGauge& gauge, const Answer& a, BoxOutlook box) {
+    box.name = short_name(box.name);
     gauge.setBox(&box, a.outlook.horizon_days, a.outlook.as_of,
                  status_of(box, a.outlook.horizon_days));
 }
@@ -65,7 +75,9 @@ QFont report_font(double pixels, QFont::Weight weight) {
     font.setPixelSize(static_cast<int>(std::lround(pixels)));
     font.setWeight(weight);
     font.setHintingPreference(QFont::PreferNoHinting);
-    font.setKerning(true);
+    // Qt joins no letters that are spaced: a joined "ff" would not be found by a search in a PDF.
+    constexpr double hardly = 0.02;  // pixels; the least that Qt does not round to none
+    font.setLetterSpacing(QFont::AbsoluteSpacing, hardly);
     return font;
 }
 
@@ -97,7 +109,9 @@ void ReportPictures::paint(QPainter& painter, const QRectF& place, const ReportP
         set(week, answer_, *send);
         week.paintTo(painter, place, light_palette(), font);
     } else if (box && picture.of == ReportPicture::Of::fill) {
-        paint_fill(painter, place, *box, answer_.outlook.horizon_days, answer_.outlook.as_of,
+        BoxOutlook shown = *box;
+        shown.name = short_name(box->name);
+        paint_fill(painter, place, shown, answer_.outlook.horizon_days, answer_.outlook.as_of,
                    Prefixes::decimal, true, light_palette(), font);
     } else if (box) {
         DaysUntilFullGauge gauge;

@@ -81,7 +81,8 @@ TEST_P(Samples, TheReportHasEveryFindingAndTheFiguresOfTheJson) {
         if (!s["first_copy"].is_null()) size(s["first_copy"]["bytes"]);
     }
     for (const auto& d : json["datasets"]) {
-        for (const auto& c : d["curve"]) size(c["bytes"]);
+        for (const auto& c : d["curve"])
+            if (c["bytes"].get<double>() >= 1) size(c["bytes"]);
         size(d["live_bytes"]);
         size(d["growth_bytes_per_day"]);
         for (const auto& written : d["written_bytes"]) size(written);
