@@ -24,6 +24,14 @@ constexpr double body_size = 13, small_size = 11, heading_size = 19, part_size =
 constexpr double side_margin = 72, top_margin = 68, bottom_margin = 84;
 const QColor ink(0x1c, 0x1c, 0x1c), muted(0x59, 0x59, 0x59), rule(0xbd, 0xbd, 0xbd);
 
+/// Qt joins no letters that are spaced: a joined "ff" would not be found by a search in a PDF.
+QFont text_font(double pixels, QFont::Weight weight = QFont::Normal) {
+    QFont font = report_font(pixels, weight);
+    constexpr double hardly = 0.02;  // pixels; the least that Qt does not round to none
+    font.setLetterSpacing(QFont::AbsoluteSpacing, hardly);
+    return font;
+}
+
 QString qstring(const std::string& text) { return QString::fromStdString(text); }
 
 /// A text broken into lines of a width.
@@ -141,11 +149,11 @@ private:
             });
             y_ += size.height() + 18;
         }
-        text(block(qstring(pages_.content_.title), report_font(title_size, QFont::Bold),
+        text(block(qstring(pages_.content_.title), text_font(title_size, QFont::Bold),
                    room_.width()),
              0);
         y_ += 10;
-        const QFont font = report_font(body_size);
+        const QFont font = text_font(body_size);
         double widest = 0;
         for (const auto& [name, value] : pages_.content_.particulars)
             widest = std::max(widest, QFontMetricsF(font).horizontalAdvance(qstring(name)));
@@ -165,12 +173,12 @@ private:
         const double top = y_;
         const int page = page_;
         pages_.marks_.push_back({qstring(pages_.content_.answer_heading), page_, y_});
-        text(block(qstring(pages_.content_.answer_heading), report_font(part_size, QFont::Bold),
+        text(block(qstring(pages_.content_.answer_heading), text_font(part_size, QFont::Bold),
                    room_.width() - 18),
              18);
         y_ += 4;
         for (const auto& sentence : pages_.content_.answer) {
-            text(block(qstring(sentence), report_font(15), room_.width() - 18), 18);
+            text(block(qstring(sentence), text_font(15), room_.width() - 18), 18);
             y_ += 6;
         }
         if (page == page_) {
@@ -182,7 +190,7 @@ private:
 
     void heading(const QString& words) {
         constexpr double follows = 130;  // at least so much of what comes
-        const Block b = block(words, report_font(heading_size, QFont::Bold), room_.width());
+        const Block b = block(words, text_font(heading_size, QFont::Bold), room_.width());
         need(30 + b.height + follows);
         gap(24);
         const QRectF line(room_.left(), y_, room_.width(), 2);
@@ -195,7 +203,7 @@ private:
 
     void put(const ReportHeading& h) {
         constexpr double follows = 80;
-        const Block b = block(qstring(h.text), report_font(part_size, QFont::Bold), room_.width());
+        const Block b = block(qstring(h.text), text_font(part_size, QFont::Bold), room_.width());
         need(14 + b.height + follows);
         gap(14);
         text(b, 0);
@@ -205,7 +213,7 @@ private:
     void put(const ReportText& t) {
         const bool meaning = t.as == ReportText::As::explained;
         const double indent = meaning ? 22 : 0;
-        const Block b = block(qstring(t.text), report_font(meaning ? small_size : body_size),
+        const Block b = block(qstring(t.text), text_font(meaning ? small_size : body_size),
                               room_.width() - indent, meaning ? muted : ink);
         gap(meaning ? 3 : 6);
         text(b, indent);
@@ -216,7 +224,7 @@ private:
         for (const auto& item : list.items) {
             const QString mark =
                 item.mark.empty() ? QString() : qstring(item.mark) + QStringLiteral(": ");
-            const Block b = block(mark + qstring(item.text), report_font(body_size),
+            const Block b = block(mark + qstring(item.text), text_font(body_size),
                                   room_.width() - 18, ink, mark.size());
             gap(4);
             if (b.lines() <= 4)
@@ -237,7 +245,7 @@ private:
     void put(const ReportPicture& picture) {
         const QFont font = report_font(small_size);
         const Block note =
-            block(qstring(picture.text), report_font(small_size), room_.width(), muted);
+            block(qstring(picture.text), text_font(small_size), room_.width(), muted);
         const double height = pictures_.height(picture, room_.width(), font);
         gap(8);
         need(height + note.height + 2);
@@ -256,14 +264,13 @@ private:
     static std::vector<double> widths_of(const ReportTable& table, double room, double padding) {
         const std::size_t columns = table.header.size();
         std::vector<double> least(columns, 0), natural(columns, 0);
-        const QFontMetricsF plain(report_font(small_size)),
-            bold(report_font(small_size, QFont::Bold));
+        const QFontMetricsF plain(text_font(small_size)), bold(text_font(small_size, QFont::Bold));
         const auto look = [&](std::size_t c, const std::string& cell,
                               const QFontMetricsF& metrics) {
             const QString words = qstring(cell);
-            natural[c] = std::max(natural[c], metrics.horizontalAdvance(words) + padding + 1);
+            natural[c] = std::max(natural[c], metrics.horizontalAdvance(words) + padding + 2);
             for (const QString& word : words.split(u' '))
-                least[c] = std::max(least[c], metrics.horizontalAdvance(word) + padding + 1);
+                least[c] = std::max(least[c], metrics.horizontalAdvance(word) + padding + 2);
         };
         for (std::size_t c = 0; c < columns; ++c) {
             look(c, table.header[c], bold);
@@ -303,7 +310,7 @@ private:
             TableRow row;
             for (std::size_t c = 0; c < cells.size(); ++c) {
                 row.cells.push_back(
-                    block(qstring(cells[c]), report_font(small_size, weight), widths[c] - padding));
+                    block(qstring(cells[c]), text_font(small_size, weight), widths[c] - padding));
                 row.height = std::max(row.height, row.cells.back().height + 2 * air);
             }
             return row;
@@ -315,7 +322,7 @@ private:
                                                      ? QFont::Bold
                                                      : QFont::Normal));
         const Block caption =
-            block(qstring(table.caption), report_font(small_size, QFont::Bold), room_.width());
+            block(qstring(table.caption), text_font(small_size, QFont::Bold), room_.width());
         gap(10);
         const double first = rows.empty() ? 0 : std::min(rows.front().height, room_.height() / 3);
         need(caption.height + 4 + header.height + first + 8);

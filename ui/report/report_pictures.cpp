@@ -75,9 +75,6 @@ QFont report_font(double pixels, QFont::Weight weight) {
     font.setPixelSize(static_cast<int>(std::lround(pixels)));
     font.setWeight(weight);
     font.setHintingPreference(QFont::PreferNoHinting);
-    // Qt joins no letters that are spaced: a joined "ff" would not be found by a search in a PDF.
-    constexpr double hardly = 0.02;  // pixels; the least that Qt does not round to none
-    font.setLetterSpacing(QFont::AbsoluteSpacing, hardly);
     return font;
 }
 

@@ -16,6 +16,7 @@
 #include "core/findings/words.h"
 #include "ui/pages/report_page.h"
 #include "ui/report/pdf_outline.h"
+#include "ui/report/report_pictures.h"
 #include "ui/report/report_preview.h"
 #include "ui/report/write_report.h"
 
@@ -348,6 +349,22 @@ TEST(ReportPage, OldFiguresCannotBeSaved) {
     page.setAnswer(nullptr);
     EXPECT_FALSE(button->isEnabled());
     EXPECT_EQ(page.pages(), nullptr);
+}
+
+TEST(ReportPictures, SayWholeWordsAndAreTheirOwnSize) {
+    Answer a = sample::answer();
+    a.outlook.boxes[0].name = "old mill";
+    const ReportPictures pictures(a);
+    using Of = ReportPicture::Of;
+    const std::string gauge = pictures.svg({Of::gauge, 0, "", ""}).elements;
+    EXPECT_NE(gauge.find(">old mill<"), std::string::npos) << gauge;
+    const std::string week = pictures.svg({Of::week, 0, "", ""}).elements;
+    EXPECT_NE(week.find(">run, middle forecast<"), std::string::npos) << week;
+    for (const Of of : {Of::gauge, Of::fill, Of::week}) {
+        EXPECT_GT(pictures.height({of, 0, "", ""}, 640, report_font(11)), 50);
+        EXPECT_EQ(pictures.height({of, 99, "", ""}, 640, report_font(11)), 0) << "there is none";
+        EXPECT_TRUE(pictures.svg({of, 99, "", ""}).elements.empty());
+    }
 }
 
 TEST(ReportLogo, TakesPngAndJpegAndMakesThemSmall) {
