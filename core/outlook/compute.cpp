@@ -23,6 +23,9 @@
 #include <cmath>
 #include <cstdio>
 #include <fmt/format.h>
+#include <tbb/enumerable_thread_specific.h>
+#include <tbb/parallel_for.h>
+#include <tbb/task_arena.h>
 
 namespace ullage {
 
@@ -129,12 +132,14 @@ public:
         outlook.confidence = site_.confidence;
         outlook.paths = settings_.paths;
         outlook.seed = settings_.seed;
-        for (std::size_t b = 0; b < box_of_.size(); ++b) {
-            outlook.boxes.push_back(box_outlook(b, *paths));
-            auto& box = outlook.boxes.back();
-            if (box.chance_of_ceiling_within_horizon > 1 - site_.confidence)
+        outlook.boxes.resize(box_of_.size());
+        side_by_side(box_of_.size(), [&](std::size_t b) {
+            auto& box = outlook.boxes[b];
+            box = box_outlook(b, *paths);
+            if (settings_.searched && box.chance_of_ceiling_within_horizon > 1 - site_.confidence)
                 box.ladder_that_fits = ladder_that_fits(context, box_of_[b]);
-        }
+        });
+        if (progress_.stop.stop_requested()) return tl::unexpected(ComputeError(Cancelled{}));
         outlook.offers = compare_offers(site_, offers_, ceiling_days(outlook.boxes), plan_.days,
                                         paths->offer_used, paths->paths);
         for (std::size_t d = 0; d < models_.size(); ++d)
@@ -149,6 +154,13 @@ public:
     }
 
 private:
+    /// `work` for each of 0 … n − 1, on the threads of the settings; none depends on another.
+    template <class Work>
+    void side_by_side(std::size_t n, Work&& work) const {
+        tbb::task_arena arena(settings_.threads > 0 ? settings_.threads : tbb::task_arena::automatic);
+        arena.execute([&] { tbb::parallel_for(std::size_t{0}, n, work); });
+    }
+
     static tl::unexpected<ComputeError> failed(Problems problems) {
         return tl::unexpected(ComputeError(std::move(problems)));
     }
@@ -175,6 +187,9 @@ private:
         plan_.seed = settings_.seed;
         plan_.threads = settings_.threads;
         plan_.samples = replay_sample_count(sends_, in_days(site_.horizon.value), settings_.paths);
+        // A first look at the sends, where a better one follows.
+        constexpr int few_samples = 8;
+        if (!settings_.searched) plan_.samples = std::min(plan_.samples, few_samples);
         plan_.offers = static_cast<int>(offers_.size());
         for (const auto& offer : offers_)
             plan_.offer_other_bytes.push_back(site_.boxes[offer.box].other_data.value.value);
@@ -252,10 +267,12 @@ private:
         describe_space(o, b);
         for (const auto& send : site_.sends) o.receives_copies = o.receives_copies || send.to == box.name;
 
-        std::vector<float> scratch;
-        for (std::size_t i = 0; i < plan_.days.size(); ++i) {
+        o.fill.resize(plan_.days.size());
+        tbb::enumerable_thread_specific<std::vector<float>> scratches;
+        tbb::parallel_for(std::size_t{0}, plan_.days.size(), [&](std::size_t i) {
+            auto& scratch = scratches.local();
             const std::size_t row = i * paths.paths;
-            FillPoint point;
+            FillPoint& point = o.fill[i];
             point.date = site_.as_of + std::chrono::days(static_cast<int>(plan_.days[i]));
             point.used_bytes = band_of(&paths.used[b][row], paths.paths, scratch);
             point.live_bytes = band_of(&paths.live[b][row], paths.paths, scratch);
@@ -263,8 +280,7 @@ private:
             point.other_bytes = plan_.other_bytes[b];
             point.usable_bytes = usable[i];
             point.fill = point.used_bytes.p50 / point.usable_bytes;
-            o.fill.push_back(point);
-        }
+        });
         o.used_now_bytes = o.fill.front().used_bytes.p50;
 
         const auto ceiling = passages_of(plan_.days, paths.used[b], paths.paths, ceilings);

@@ -175,21 +175,44 @@ Layout layout_of(const std::vector<DatasetModel>& models, const PathsPlan& plan)
     return out;
 }
 
-/// Used bytes of a box at each time: one dataset's parts from one future, the others' from the
-/// middle one.
-std::vector<float> used_of(const PathsPlan& plan, const Paths& paths, int box, int dataset,
-                           std::size_t path) {
-    std::vector<float> used(plan.days.size());
-    for (std::size_t i = 0; i < used.size(); ++i) {
-        double sum = plan.other_bytes[std::size_t(box)];
-        for (std::size_t p = 0; p < plan.parts.size(); ++p)
-            if (plan.parts[p].box == box)
-                sum += double(
-                    paths.used[p][i * paths.paths + (plan.parts[p].dataset == dataset ? path : 0)]);
-        used[i] = static_cast<float>(sum);
+/// Used bytes of a box at each time, all datasets in the middle future, and what one of them changes.
+class BoxFutures {
+public:
+    BoxFutures(const PathsPlan& plan, const Paths& paths, int box)
+        : plan_(plan), paths_(paths), middle_(plan.days.size(), plan.other_bytes[std::size_t(box)]) {
+        for (std::size_t p = 0; p < plan.parts.size(); ++p) {
+            if (plan.parts[p].box != box) continue;
+            parts_.push_back(p);
+            for (std::size_t i = 0; i < middle_.size(); ++i) middle_[i] += at(p, i, 0);
+        }
     }
-    return used;
-}
+
+    std::vector<float> middle() const { return {middle_.begin(), middle_.end()}; }
+
+    bool keeps(int dataset) const {
+        return std::any_of(parts_.begin(), parts_.end(),
+                           [&](std::size_t p) { return plan_.parts[p].dataset == dataset; });
+    }
+
+    /// With the dataset's parts from another future.
+    std::vector<float> with(int dataset, std::size_t path) const {
+        std::vector<double> used = middle_;
+        for (const std::size_t p : parts_)
+            if (plan_.parts[p].dataset == dataset)
+                for (std::size_t i = 0; i < used.size(); ++i) used[i] += at(p, i, path) - at(p, i, 0);
+        return {used.begin(), used.end()};
+    }
+
+private:
+    double at(std::size_t part, std::size_t time, std::size_t path) const {
+        return static_cast<double>(paths_.used[part][time * paths_.paths + path]);
+    }
+
+    const PathsPlan& plan_;
+    const Paths& paths_;
+    std::vector<double> middle_;
+    std::vector<std::size_t> parts_;
+};
 
 /// What the paths drew of an input.
 std::vector<float> drawn_of(const InputEffect& e, const Paths& paths) {
@@ -266,10 +289,12 @@ std::optional<Sensitivity> sensitivity(const std::vector<DatasetModel>& models,
         const auto day_of = [&](const std::vector<float>& used) {
             return first_passage(plan.days, used.data(), 1, ceiling);
         };
-        result.middle_days.push_back(day_of(used_of(plan, *paths, box, -1, 0)));
+        const BoxFutures futures(plan, *paths, box);
+        result.middle_days.push_back(day_of(futures.middle()));
         for (const auto& v : layout.variants) {
-            const auto low = used_of(plan, *paths, box, v.dataset, v.low_path);
-            const auto high = used_of(plan, *paths, box, v.dataset, v.high_path);
+            if (!futures.keeps(v.dataset)) continue;
+            const auto low = futures.with(v.dataset, v.low_path);
+            const auto high = futures.with(v.dataset, v.high_path);
             if (low != high)
                 result.effects.push_back(
                     {box, v.dataset, v.input, v.event, day_of(low), day_of(high)});

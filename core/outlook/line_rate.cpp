@@ -9,27 +9,34 @@ namespace ullage {
 namespace {
 
 constexpr double most_paths = 12;
-constexpr double most_runs = 100'000;  // of all the paths of a try
+constexpr double least_paths = 2;
+constexpr double most_carried = 200'000;  // datasets in runs, of all the paths of a try
 constexpr double widest = 1000;        // times today's rate, up and down
 constexpr double close_enough = 1.01;
 
-bool carry(const SendContext& context, const std::vector<PlannedSend>& plans,
-           const std::vector<std::size_t>& sends, double confidence, const PathsPlan& plan,
-           const Paths& paths, int threads, const std::stop_token& stop) {
-    double runs = 0;
-    for (const auto& p : plans) runs += p.expected_runs(context.horizon_days);
-    for (const std::size_t s : sends)
-        if (plans[s].by != FirstCopy::By::present && !plans[s].first_copy_done_day) return false;
+/// Of every send of the site, whether it is carried.
+std::vector<bool> carried_by(const SendContext& context, const std::vector<PlannedSend>& plans,
+                             double confidence, const PathsPlan& plan, const Paths& paths, int threads,
+                             const std::stop_token& stop) {
+    double carried = 0;
+    for (const auto& p : plans)
+        carried += p.expected_runs(context.horizon_days) * static_cast<double>(p.datasets.size());
     PathsReplay settings;
     settings.threads = threads;
     settings.most_paths =
-        static_cast<std::size_t>(std::clamp(most_runs / std::max(runs, 1.0), 1.0, most_paths));
+        static_cast<std::size_t>(std::clamp(most_carried / std::max(carried, 1.0), least_paths, most_paths));
     Progress progress;
     progress.stop = stop;
     const auto traces = replay_paths(context, plans, plan, paths, settings, progress, 0, 1);
-    return traces && std::all_of(sends.begin(), sends.end(), [&](std::size_t s) {
-               return missing_in_worst_year(*traces, s, context.start) <= 1 - confidence + 1e-12;
-           });
+    std::vector<bool> result(plans.size(), false);
+    for (std::size_t s = 0; traces && s < plans.size(); ++s)
+        result[s] = (plans[s].by == FirstCopy::By::present || plans[s].first_copy_done_day) &&
+                    missing_in_worst_year(*traces, s, context.start) <= 1 - confidence + 1e-12;
+    return result;
+}
+
+bool all_of(const std::vector<bool>& carried, const std::vector<std::size_t>& sends) {
+    return std::all_of(sends.begin(), sends.end(), [&](std::size_t s) { return carried[s]; });
 }
 
 }  // namespace
@@ -37,47 +44,61 @@ bool carry(const SendContext& context, const std::vector<PlannedSend>& plans,
 bool carries(const SendContext& context, const std::vector<std::size_t>& sends, double confidence,
              const PathsPlan& plan, const Paths& paths, int threads, const std::stop_token& stop) {
     const auto plans = plan_sends(context);
-    return plans && carry(context, *plans, sends, confidence, plan, paths, threads, stop);
+    return plans && all_of(carried_by(context, *plans, confidence, plan, paths, threads, stop), sends);
 }
 
-std::optional<double> line_rate_needed(const SendContext& context, int link,
-                                       const std::vector<std::size_t>& sends, double confidence,
-                                       const PathsPlan& plan, const Paths& paths, int threads,
-                                       const std::stop_token& stop) {
-    Site site = context.site;
-    const SendContext changed{site, context.zone, context.start, context.horizon_days,
-                              context.models};
-    auto& line = site.links[std::size_t(link)].up.value;
-    const double today = line.value;
-    auto plans = plan_sends(context);
-    if (!plans) return {};
-    const bool all_present = std::all_of(plans->begin(), plans->end(), [](const PlannedSend& p) {
-        return p.by == FirstCopy::By::present;
-    });
-    const auto enough = [&](double rate) {
-        line.value = rate;
-        if (!all_present) return carries(changed, sends, confidence, plan, paths, threads, stop);
-        for (auto& p : *plans)
-            if (p.link == link) p.line_bits_per_second = rate * p.goodput.shape.efficiency();
-        return carry(changed, *plans, sends, confidence, plan, paths, threads, stop);
-    };
-    double low = today;
-    double high = today;
-    if (enough(today)) {
-        while (low > today / widest && enough(low / 2)) low /= 2;
+LineRateSearch::LineRateSearch(const SendContext& context, int link, double confidence, const PathsPlan& plan,
+                               const Paths& paths, int threads, const std::stop_token& stop)
+    : site_(context.site),
+      changed_{site_, context.zone, context.start, context.horizon_days, context.models},
+      link_(link),
+      confidence_(confidence),
+      today_(context.site.links[std::size_t(link)].up.value.value),
+      plan_(plan),
+      paths_(paths),
+      threads_(threads),
+      stop_(stop),
+      plans_(plan_sends(context)) {
+    all_present_ = plans_ && std::all_of(plans_->begin(), plans_->end(), [](const PlannedSend& p) {
+                       return p.by == FirstCopy::By::present;
+                   });
+}
+
+bool LineRateSearch::enough(double rate, const std::vector<std::size_t>& sends) {
+    if (const auto known = carried_.find(rate); known != carried_.end()) return all_of(known->second, sends);
+    site_.links[std::size_t(link_)].up.value.value = rate;
+    if (all_present_) {
+        for (auto& p : *plans_)
+            if (p.link == link_) p.line_bits_per_second = rate * p.goodput.shape.efficiency();
+    } else {
+        plans_ = plan_sends(changed_);
+    }
+    std::vector<bool> carried(site_.sends.size(), false);
+    if (plans_) carried = carried_by(changed_, *plans_, confidence_, plan_, paths_, threads_, stop_);
+    const bool all = all_of(carried, sends);
+    carried_.emplace(rate, std::move(carried));
+    return all;
+}
+
+std::optional<double> LineRateSearch::needed(const std::vector<std::size_t>& sends) {
+    if (!plans_) return {};
+    double low = today_;
+    double high = today_;
+    if (enough(today_, sends)) {
+        while (low > today_ / widest && enough(low / 2, sends)) low /= 2;
         high = low;
         low /= 2;
     } else {
         do {
-            if (high >= today * widest || stop.stop_requested()) return {};
+            if (high >= today_ * widest || stop_.stop_requested()) return {};
             low = high;
             high *= 2;
-        } while (!enough(high));
+        } while (!enough(high, sends));
     }
     while (high > low * close_enough) {
-        if (stop.stop_requested()) return {};
+        if (stop_.stop_requested()) return {};
         const double middle = std::sqrt(low * high);
-        (enough(middle) ? high : low) = middle;
+        (enough(middle, sends) ? high : low) = middle;
     }
     return high;
 }

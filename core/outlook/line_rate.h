@@ -12,8 +12,10 @@
 
 #include "core/outlook/send_replay.h"
 
+#include <map>
 #include <optional>
 #include <stop_token>
+#include <tl/expected.hpp>
 #include <vector>
 
 namespace ullage {
@@ -22,11 +24,31 @@ namespace ullage {
 bool carries(const SendContext& context, const std::vector<std::size_t>& sends, double confidence,
              const PathsPlan& plan, const Paths& paths, int threads, const std::stop_token& stop);
 
-/// Bit/s for the link (index in the site), all of `sends` going over it; empty if a thousandfold of
-/// today's rate does not carry them, or if stopped. Below today's if that suffices.
-std::optional<double> line_rate_needed(const SendContext& context, int link,
-                                       const std::vector<std::size_t>& sends, double confidence,
-                                       const PathsPlan& plan, const Paths& paths, int threads,
-                                       const std::stop_token& stop);
+/// One link's search. What a rate was found to carry is kept, so that a second question of the same link
+/// tries few rates anew. Refers to what it is made of.
+class LineRateSearch {
+public:
+    LineRateSearch(const SendContext& context, int link, double confidence, const PathsPlan& plan,
+                   const Paths& paths, int threads, const std::stop_token& stop);
+
+    /// Bit/s, all of `sends` (indices in the site) going over the link; empty if a thousandfold of
+    /// today's rate does not carry them, or if stopped. Below today's if that suffices.
+    std::optional<double> needed(const std::vector<std::size_t>& sends);
+
+private:
+    bool enough(double rate, const std::vector<std::size_t>& sends);
+
+    Site site_;  ///< with the rate tried
+    SendContext changed_;
+    int link_;
+    double confidence_, today_ = 0;
+    const PathsPlan& plan_;
+    const Paths& paths_;
+    int threads_;
+    std::stop_token stop_;
+    tl::expected<std::vector<PlannedSend>, Problems> plans_;
+    bool all_present_ = false;
+    std::map<double, std::vector<bool>> carried_;  ///< by rate: each send of the site
+};
 
 }  // namespace ullage

@@ -377,6 +377,7 @@ void set_room(OutageDrill& drill, const std::vector<std::vector<bool>>& resent,
     Settings few = settings;
     few.paths = std::min(few.paths, box_paths);
     few.judged = false;
+    few.searched = false;
     const auto outlook = compute(site, evidence, few, {stop, {}});
     if (!outlook) return;
     for (const auto& b : outlook->boxes) {

@@ -31,6 +31,9 @@ struct Settings {
     int threads = 0;          ///< 0: as many as the machine has; the answer does not depend on it
     std::optional<Day> as_of; ///< instead of the site's
     bool judged = true;       ///< backtest the listings
+    /// Look for the ladder and the line rate that would do, where today's do not. Without, for a first
+    /// look: sends are replayed on 8 paths at most.
+    bool searched = true;
     bool operator==(const Settings&) const = default;
 };
 

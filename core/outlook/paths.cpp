@@ -96,6 +96,7 @@ public:
             noise_.push_back(scales_of(m));
         }
         for (std::size_t p = 0; p < plan.parts.size(); ++p) add_to_profiles(p);
+        tbb::parallel_for(std::size_t{0}, profiles_.size(), [this](std::size_t q) { fill(profiles_[q]); });
     }
 
     /// `draws` is room to work in, one for each thread.
@@ -153,6 +154,10 @@ private:
         Profile& profile = profiles_.emplace_back();
         profile.dataset = part.dataset;
         profile.parts = {p};
+    }
+
+    void fill(Profile& profile) const {
+        const auto& part = plan_.parts[profile.parts.front()];
         profile.kernel =
             held_kernel(part.kept, models_[std::size_t(part.dataset)], edges_, plan_.as_of, plan_.days);
         for (std::size_t i = 0; i < plan_.days.size(); ++i) {
@@ -531,7 +536,7 @@ std::vector<double> time_grid(double horizon_days, const std::vector<double>& ev
 
 GridPlace place_on(const std::vector<double>& days, double day) {
     const auto after = std::upper_bound(days.begin(), days.end(), day);
-    const auto i = std::min(static_cast<std::size_t>(after - days.begin()), days.size() - 1);
+    const auto i = std::clamp<std::size_t>(static_cast<std::size_t>(after - days.begin()), 1, days.size() - 1);
     return {i, std::clamp((day - days[i - 1]) / (days[i] - days[i - 1]), 0.0, 1.0)};
 }
 
@@ -549,13 +554,15 @@ std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const P
     out.samples.assign(std::size_t(std::min(plan.samples, plan.paths)),
                        std::vector<DatasetPath>(models.size()));
     if (plan.set.empty()) make_room(out.drawn, models, plan);
-    const PathDrawer drawer(models, plan, out);
+    tbb::task_arena arena(plan.threads > 0 ? plan.threads : tbb::task_arena::automatic);
+    std::optional<PathDrawer> prepared;
+    arena.execute([&] { prepared.emplace(models, plan, out); });
+    const PathDrawer& drawer = *prepared;
     tbb::enumerable_thread_specific<std::vector<BlockDraw>> draws;
 
     const std::size_t blocks = (out.paths + block_paths - 1) / block_paths;
     // A round of blocks at a time, so that progress is told from the calling thread and a stop is seen.
     const std::size_t round = std::max<std::size_t>(blocks / 20, 8);
-    tbb::task_arena arena(plan.threads > 0 ? plan.threads : tbb::task_arena::automatic);
     for (std::size_t from = 0; from < blocks; from += round) {
         if (progress.stop.stop_requested()) return {};
         const std::size_t to = std::min(from + round, blocks);

@@ -37,8 +37,8 @@ namespace ullage {
 /// The days (from as_of, rising, first 0, last the horizon) at which paths are evaluated.
 std::vector<double> time_grid(double horizon_days, const std::vector<double>& event_days);
 
-/// Where a day > 0 lies on a rising grid: between `next` − 1 and `next`, `part` of the way; beyond the
-/// last time, at it.
+/// Where a day lies on a rising grid of at least two times: between `next` − 1 and `next`, `part` of the way;
+/// beyond the last time or before the first, at it.
 struct GridPlace {
     std::size_t next = 1;
     double part = 0;

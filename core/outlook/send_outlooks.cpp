@@ -450,15 +450,19 @@ std::optional<std::vector<SendOutlook>> replay_sends(const SendContext& context,
     const auto traces =
         replay_paths(context, sends, plan, paths, replayed, progress, progress_from, progress_to);
     if (!traces) return {};
+    std::map<int, LineRateSearch> searches;  // by link
     for (std::size_t i = 0; i < sends.size(); ++i) {
         if (progress.stop.stop_requested()) return {};
         outlooks.push_back(
             SendSummary(context, sends, i, *traces, arrivals, plan, paths).summary());
         auto& o = outlooks.back();
-        if (o.falls_behind || o.chance_of_missing_window > 1 - context.site.confidence)
+        if (settings.searched &&
+            (o.falls_behind || o.chance_of_missing_window > 1 - context.site.confidence))
             o.line_rate_needed =
-                line_rate_needed(context, sends[i].link, {i}, context.site.confidence, plan, paths,
-                                 settings.threads, progress.stop);
+                searches
+                    .try_emplace(sends[i].link, context, sends[i].link, context.site.confidence, plan,
+                                 paths, settings.threads, progress.stop)
+                    .first->second.needed({i});
     }
     return outlooks;
 }

@@ -101,8 +101,9 @@ private:
             if (sends.empty()) continue;
             a.today_bits_per_second = site_.links[l].up.value.value;
             a.needed_bits_per_second =
-                line_rate_needed(context, static_cast<int>(l), sends, answer_.confidence,
-                                 study->plan, study->paths, settings_.threads, progress_.stop);
+                LineRateSearch(context, static_cast<int>(l), answer_.confidence, study->plan,
+                               study->paths, settings_.threads, progress_.stop)
+                    .needed(sends);
             if (progress_.stop.stop_requested()) return tl::unexpected(ComputeError(Cancelled{}));
             if (a.needed_bits_per_second) {
                 a.enough_today = *a.needed_bits_per_second <= a.today_bits_per_second;
@@ -119,7 +120,8 @@ private:
 
     tl::expected<void, ComputeError> from_outlook() {
         Settings settings = settings_;
-        settings.judged = false;  // no answer tells of the backtests
+        settings.judged = false;  // no answer tells of the backtests, nor of what else would do
+        settings.searched = false;
         const auto outlook = compute(site_, evidence_, settings, progress_);
         if (!outlook) return tl::unexpected(outlook.error());
         for (const auto& b : outlook->boxes) {

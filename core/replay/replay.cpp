@@ -17,10 +17,12 @@ struct Window {
     double open_hours = 0;
 };
 
-Window window_of(const std::vector<OpenStretch>& open, double due, double next_due) {
+/// `first` is where the search begins, and is left at the first stretch that ends after due; dues of a send
+/// do not fall.
+Window window_of(const std::vector<OpenStretch>& open, std::size_t& first, double due, double next_due) {
     Window window;
-    auto it = std::partition_point(open.begin(), open.end(),
-                                   [&](const OpenStretch& s) { return as_seconds(s.to) <= due; });
+    while (first < open.size() && as_seconds(open[first].to) <= due) ++first;
+    auto it = open.begin() + static_cast<std::ptrdiff_t>(first);
     double closing = never_s;
     for (; it != open.end(); ++it) {
         const double from = std::max(as_seconds(it->from), due);
@@ -43,7 +45,6 @@ struct Going {
 /// One send's progress.
 struct State {
     std::size_t next = 0;  // index of the next due time
-    double next_due = never_s;
     bool going = false;
     bool waiting = false;  // due while going, or just now
     double waiting_since = 0;
@@ -52,6 +53,10 @@ struct State {
     std::vector<Inventory> at_box;  // per dataset
     double asked_bytes = 0;
     int ended = 0;  // of those that count for survival
+    // Time only goes on, so what was found last is where the next search begins.
+    std::size_t first_open = 0;          // stretch of the line's
+    std::vector<std::size_t> taken;      // per dataset: snapshots of the source so far
+    std::vector<std::size_t> last_sent;  // per dataset: index of the newest that was under way
 };
 
 class Replay {
@@ -63,16 +68,19 @@ public:
           end_(as_seconds(end)),
           bytes_(bytes),
           options_(options),
-          states_(sends.size()) {
+          states_(sends.size()),
+          next_due_(sends.size(), never_s) {
         for (const auto& link : links) lines_.emplace_back(link);
         trace_.runs.resize(sends.size());
         trace_.arrivals.resize(sends.size());
         trace_.whole.resize(sends.size());
         for (std::size_t s = 0; s < sends.size(); ++s) {
             auto& state = states_[s];
-            state.next_due = due_of(s);
+            next_due_[s] = due_of(s);
             trace_.runs[s].reserve(sends[s].due.size());
             trace_.arrivals[s].resize(sends[s].datasets.size());
+            state.taken.resize(sends[s].datasets.size());
+            state.last_sent.resize(sends[s].datasets.size());
             for (std::size_t d = 0; d < sends[s].datasets.size(); ++d) {
                 state.at_box.emplace_back(sends[s].datasets[d].box_ladder);
                 if (d >= sends[s].already.size()) continue;
@@ -86,7 +94,7 @@ public:
         double now = -never_s;
         for (;;) {
             double next = never_s;
-            for (const auto& state : states_) next = std::min(next, state.next_due);
+            for (const double due : next_due_) next = std::min(next, due);
             for (auto& line : lines_) next = std::min(next, line.next_event(now));
             next = std::min(next, end_);
             for (auto& line : lines_)
@@ -95,7 +103,7 @@ public:
             if (next_deadline_ <= now) note_deadlines(now);
             if (now >= end_) break;
             for (const std::size_t s : order_)
-                if (states_[s].next_due <= now || (states_[s].waiting && !states_[s].going))
+                if (next_due_[s] <= now || (states_[s].waiting && !states_[s].going))
                     start(s, now);
             if (options_.watch) tell(now);
         }
@@ -187,15 +195,15 @@ private:
     void start(std::size_t s, double now) {
         auto& state = states_[s];
         const auto& due = sends_[s].due;
-        while (state.next_due <= now) {
+        while (next_due_[s] <= now) {
             if (!state.waiting) {
                 state.waiting = true;
-                state.waiting_since = state.next_due;
+                state.waiting_since = next_due_[s];
                 state.next_due_after =
                     state.next + 1 < due.size() ? as_seconds(due[state.next + 1]) : end_;
             }
             ++state.next;
-            state.next_due = due_of(s);
+            next_due_[s] = due_of(s);
         }
         if (state.waiting && !state.going) begin(s, now);
     }
@@ -204,18 +212,23 @@ private:
         return states_[d.upstream->send].at_box[d.upstream->part];
     }
 
-    std::optional<Instant> newest_at_source(std::size_t s, std::size_t d, Instant t) const {
+    std::optional<Instant> newest_at_source(std::size_t s, std::size_t d, Instant t) {
         const auto& dataset = sends_[s].datasets[d];
         if (dataset.upstream)
             return sends_[s].every_step ? source_of(dataset).newest()
                                         : source_of(dataset).newest_lasting(sends_[s].lasting, t);
-        const auto newest = dataset.supply.newest_at(t);
-        if (!newest) return {};
-        return dataset.supply.taken[*newest];
+        const auto& taken = dataset.supply.taken;
+        auto& count = states_[s].taken[d];
+        while (count < taken.size() && taken[count] <= t) ++count;
+        if (count == 0) return {};
+        return taken[count - 1];
     }
 
-    bool at_source(const ReplayDataset& d, Instant snapshot, Instant t) const {
+    /// `near`: where the snapshot may lie among those taken.
+    bool at_source(const ReplayDataset& d, Instant snapshot, std::size_t near, Instant t) const {
         if (d.upstream) return source_of(d).holds(snapshot, t);
+        if (near < d.supply.taken.size() && d.supply.taken[near] == snapshot)
+            return d.supply.expires[near] > t;
         const auto end = d.supply.end_of(snapshot);
         return end && *end > t;
     }
@@ -225,10 +238,11 @@ private:
         const auto& box = states_[s].at_box[d];
         if (box.empty()) return {};
         const auto& dataset = sends_[s].datasets[d];
-        if (sends_[s].hold_last_sent || at_source(dataset, *box.newest(), t)) return box.newest();
+        const std::size_t near = states_[s].last_sent[d];
+        if (sends_[s].hold_last_sent || at_source(dataset, *box.newest(), near, t)) return box.newest();
         const auto kept = box.kept(t);
         for (auto it = kept.rbegin(); it != kept.rend(); ++it)
-            if (at_source(dataset, *it, t)) return *it;
+            if (at_source(dataset, *it, near, t)) return *it;
         return {};
     }
 
@@ -279,8 +293,8 @@ private:
         record.due = as_instant(state.waiting_since);
         record.begun = t;
         record.waited = as_seconds(record.due) < now;
-        const Window window = window_of(links_[std::size_t(send.link)].open, state.waiting_since,
-                                        state.next_due_after);
+        const Window window = window_of(links_[std::size_t(send.link)].open, state.first_open,
+                                        state.waiting_since, state.next_due_after);
         run.deadline = window.deadline;
         if (window.deadline < never_s) record.deadline = as_instant(window.deadline);
         record.open_hours = window.open_hours;
@@ -311,6 +325,7 @@ private:
                 record.bytes += bytes_(static_cast<int>(s), dataset, *base, *newest);
             }
             run.arriving[d].push_back(*newest);
+            state.last_sent[d] = std::max<std::size_t>(state.taken[d], 1) - 1;
             oldest = std::min(oldest, *newest);
         }
         record.snapshot = oldest;
@@ -360,6 +375,7 @@ private:
     const ReplayOptions& options_;
     std::vector<Line> lines_;
     std::vector<State> states_;
+    std::vector<double> next_due_;  // of each send
     double next_deadline_ = never_s;  // of the runs going: none is sooner
     std::vector<std::size_t> order_;
     std::map<std::size_t, std::vector<std::size_t>>

@@ -143,7 +143,7 @@ ULLAGE_LANES void draw_normals(std::uint64_t seed, std::uint32_t stream, std::ui
                                std::uint32_t step, NormalLanes& out) {
     WordLanes words;
     philox(seed, stream, first_path, step, words);
-    for (std::size_t which = 0; which < words.size(); ++which)
+    for (std::size_t which = 0; which < out.size(); ++which)
         for (std::size_t l = 0; l < lanes; ++l) out[which][l] = normal_of(words[which][l]);
 }
 

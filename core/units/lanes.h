@@ -20,9 +20,9 @@ namespace ullage {
 inline constexpr std::size_t lanes = 16;
 using FloatLanes = std::array<float, lanes>;
 
-/// Four independent standard normal numbers for each of the paths `first_path` … + 15, from one
-/// draw of Philox each: [which][lane].
-using NormalLanes = std::array<FloatLanes, 4>;
+/// Three independent standard normal numbers for each of the paths `first_path` … + 15, from the first words of
+/// one draw of Philox each: [which][lane].
+using NormalLanes = std::array<FloatLanes, 3>;
 void draw_normals(std::uint64_t seed, std::uint32_t stream, std::uint32_t first_path, std::uint32_t step,
                   NormalLanes& out);
 

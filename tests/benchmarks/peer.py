@@ -70,7 +70,7 @@ def held_weights(days, edges, ages, amount, tau, home):
 
 def forecast(site, paths, seed):
     random = np.random.default_rng(seed)
-    horizon = span(site["horizon"])
+    horizon = span(site.get("horizon", "5 y"))
     days = time_grid(horizon)
     past = np.arange(-53 * WEEK, 0, WEEK)
     edges = np.concatenate([past, days])

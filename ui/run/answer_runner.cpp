@@ -67,6 +67,7 @@ bool AnswerRunner::pass(const Question& question, const LatestTask::Turn& turn, 
     Settings settings = question.settings;
     settings.paths = paths;
     settings.judged = settings.judged && !preview;
+    settings.searched = settings.searched && !preview;
 
     std::mutex report_mutex;  // the core may report from any of its threads
     auto last = std::chrono::steady_clock::now();

@@ -292,6 +292,23 @@ TEST(ParityGroup, TableOfAllocatedAndChargedSizesIsUnchanged) {
     }
 }
 
+TEST(ParityGroup, ALargerBlockOfTheSameRemainderNeverCostsMorePerByte) {
+    // A period of (width − parity) × (parity + 1) sectors adds whole rows and whole roundings, so neither padding
+    // nor the last row differs.
+    for (int p = 1; p <= 3; ++p) {
+        for (int width = p + 1; width <= 20; ++width) {
+            const int64_t period = int64_t{width - p} * (p + 1);
+            for (int64_t sectors = 1; sectors <= 300; ++sectors) {
+                const auto cost = [&](int64_t n) {
+                    return static_cast<double>(allocated_bytes(n * 4096, width, parity(p), 4096)) /
+                           static_cast<double>(n);
+                };
+                ASSERT_LE(cost(sectors + period), cost(sectors) * (1 + 1e-12)) << width << " " << p << " " << sectors;
+            }
+        }
+    }
+}
+
 TEST(ParityGroup, AllocatedIsNeverLessThanTheBlock) {
     std::mt19937_64 random(1);
     for (int i = 0; i < 20000; ++i) {
