@@ -38,6 +38,17 @@ int run(int argc, char** argv) {
         return ullage::ui::writePictures(argc, argv, answer, folder, written) == 0;
     };
 #endif
+    ullage::cli::LayReport lay;
+#ifdef ULLAGE_HAS_UI
+    lay = [&](const ullage::Answer& answer,
+              const ullage::cli::ReportAsked& asked) -> tl::expected<ullage::cli::ReportFiles, std::string> {
+        ullage::cli::ReportFiles files;
+        const auto trouble = ullage::ui::layReport(argc, argv, answer, asked.logo, asked.letter,
+                                                   asked.pdf ? &files.pdf : nullptr, asked.html ? &files.html : nullptr);
+        if (!trouble.empty()) return tl::unexpected(trouble);
+        return files;
+    };
+#endif
     using Command = Arguments::Command;
     switch (arguments->command) {
         case Command::help: return ullage::cli::print_help();
@@ -46,6 +57,7 @@ int run(int argc, char** argv) {
         case Command::measure: return ullage::cli::run_measure(*arguments);
         case Command::solve: return ullage::cli::run_solve(*arguments);
         case Command::outage: return ullage::cli::run_outage(*arguments);
+        case Command::report: return ullage::cli::run_report(*arguments, lay);
         case Command::check: return ullage::cli::run_check(*arguments);
         case Command::window: break;
     }

@@ -3,7 +3,7 @@
 # Builds what is needed and does the main job on a site:
 #   app/run.sh [SITE]                        with a display: the window; without: the forecast, printed,
 #                                            and a picture of each box's fill
-#   app/run.sh forecast|measure|check …      the command line (see app/run.sh --help)
+#   app/run.sh forecast|report|solve|check…     the command line (see app/run.sh --help)
 set -euo pipefail
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 . "$root/resources/need-packages.sh"
@@ -16,7 +16,7 @@ build=$root/build/release
 ullage=$build/app/ullage
 
 case "${1:-}" in
-    forecast|measure|check|--help|-h|--version) exec "$ullage" "$@" ;;
+    forecast|measure|solve|outage|report|check|--help|-h|--version) exec "$ullage" "$@" ;;
 esac
 site=${1:-$root/sample-sites/harbour-clinic.site.json}
 if [ -n "${DISPLAY:-}${WAYLAND_DISPLAY:-}" ]; then

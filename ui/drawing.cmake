@@ -86,8 +86,20 @@ set(ULLAGE_UI_DRAWING_SOURCES
   pages/fit_page.h
   pages/page.cpp
   pages/page.h
+  pages/report_page.cpp
+  pages/report_page.h
   pages/sure_page.cpp
   pages/sure_page.h
+  report/pdf_outline.cpp
+  report/pdf_outline.h
+  report/report_pages.cpp
+  report/report_pages.h
+  report/report_pictures.cpp
+  report/report_pictures.h
+  report/report_preview.cpp
+  report/report_preview.h
+  report/write_report.cpp
+  report/write_report.h
   sure/backtest_chart.cpp
   sure/backtest_chart.h
   sure/chart_section.cpp

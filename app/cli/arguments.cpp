@@ -24,13 +24,13 @@ const std::vector<Option>& options() {
         {"--json", true, {Command::forecast, Command::measure, Command::solve, Command::outage}},
         {"--csv", true, {Command::forecast}},
         {"--pictures", true, {Command::forecast}},
-        {"--paths", true, {Command::forecast, Command::window, Command::solve, Command::outage}},
-        {"--seed", true, {Command::forecast, Command::window, Command::solve, Command::outage}},
-        {"--threads", true, {Command::forecast, Command::window, Command::solve, Command::outage}},
-        {"--as-of", true, {Command::forecast, Command::window, Command::solve, Command::outage}},
+        {"--paths", true, {Command::forecast, Command::window, Command::solve, Command::outage, Command::report}},
+        {"--seed", true, {Command::forecast, Command::window, Command::solve, Command::outage, Command::report}},
+        {"--threads", true, {Command::forecast, Command::window, Command::solve, Command::outage, Command::report}},
+        {"--as-of", true, {Command::forecast, Command::window, Command::solve, Command::outage, Command::report}},
         {"--allow-outside",
          false,
-         {Command::forecast, Command::window, Command::solve, Command::outage, Command::check}},
+         {Command::forecast, Command::window, Command::solve, Command::outage, Command::report, Command::check}},
         {"--for", true, {Command::solve}},
         {"--box", true, {Command::solve}},
         {"--send", true, {Command::solve, Command::outage}},
@@ -38,6 +38,10 @@ const std::vector<Option>& options() {
         {"--rates", true, {Command::solve}},
         {"--from", true, {Command::outage}},
         {"--days", true, {Command::outage}},
+        {"--pdf", true, {Command::report}},
+        {"--html", true, {Command::report}},
+        {"--paper", true, {Command::report}},
+        {"--logo", true, {Command::report}},
         {"--columns", true, {Command::measure}},
         {"--skip-bad-lines", false, {Command::measure}},
     };
@@ -113,6 +117,13 @@ std::string set_option(Arguments& a, const std::string& name, const std::string&
     if (name == "--box") a.box = value;
     if (name == "--send") a.send = value;
     if (name == "--rates") a.rates = value;
+    if (name == "--pdf") a.pdf = value;
+    if (name == "--html") a.html = value;
+    if (name == "--logo") a.logo = value;
+    if (name == "--paper") {
+        if (value != "a4" && value != "letter") return fmt::format("--paper takes a4 or letter, not “{}”", value);
+        a.letter = value == "letter";
+    }
     if (name == "--for") {
         const auto what = solve_word(value);
         if (!what) return what.error();
@@ -140,6 +151,7 @@ std::string command_name(Command c) {
         case Command::check: return "check";
         case Command::solve: return "solve";
         case Command::outage: return "outage";
+        case Command::report: return "report";
         default: return "the window";
     }
 }
@@ -168,6 +180,7 @@ tl::expected<Arguments, std::string> parse_arguments(const std::vector<std::stri
         if (words[0] == "check") a.command = Command::check;
         if (words[0] == "solve") a.command = Command::solve;
         if (words[0] == "outage") a.command = Command::outage;
+        if (words[0] == "report") a.command = Command::report;
         if (a.command != Command::window) i = 1;
     }
     bool only_files = false;
@@ -244,6 +257,12 @@ tl::expected<Arguments, std::string> parse_arguments(const std::vector<std::stri
                 if (std::find(given.begin(), given.end(), needed) == given.end())
                     return tl::unexpected(fmt::format("outage needs {}; see ullage --help", needed));
             break;
+        case Command::report:
+            if (a.files.size() != 1) return tl::unexpected(std::string("report needs one site file"));
+            if (!a.pdf && !a.html) return tl::unexpected(std::string("report needs --pdf FILE or --html FILE, or both"));
+            if (a.pdf == "-" && a.html == "-")
+                return tl::unexpected(std::string("only one of --pdf and --html can go to standard output"));
+            break;
         case Command::check:
             if (a.files.size() != 1) return tl::unexpected(std::string("check needs one site file"));
             break;
@@ -278,7 +297,11 @@ std::string help_text() {
   ullage outage SITE               a line is down: what waits, how long catching up takes
       --send S --from DATE --days N
       --json FILE|-
-                                   both also take --paths, --seed, --threads, --as-of
+  ullage report SITE               what a client reads: the answer, pictures, what to order, the method
+      --pdf FILE|-, --html FILE|-  one or both; the HTML is one file that needs nothing else
+      --paper a4|letter            of the PDF (default a4)
+      --logo FILE                  a PNG or JPEG for the first page
+                                   these three also take --paths, --seed, --threads, --as-of
   ullage check SITE                every problem of a site file, with where and how to mend it
       --allow-outside              with any SITE: its listings may lie outside its folder
   ullage --help | --version

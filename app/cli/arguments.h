@@ -13,7 +13,7 @@
 namespace ullage::cli {
 
 struct Arguments {
-    enum class Command { window, forecast, measure, solve, outage, check, help, version } command = Command::window;
+    enum class Command { window, forecast, measure, solve, outage, report, check, help, version } command = Command::window;
     std::vector<std::string> files;
     Settings settings;
     std::optional<std::string> json, csv;      ///< a file, or "-" for standard output
@@ -27,6 +27,9 @@ struct Arguments {
     std::optional<std::string> rates;          ///< a file of line rates that are sold
     std::optional<Day> outage_from;
     double outage_days = 0;
+    std::optional<std::string> pdf, html;      ///< a file, or "-" for standard output
+    std::optional<std::string> logo;           ///< a file
+    bool letter = false;                       ///< paper, instead of A4
     bool operator==(const Arguments&) const = default;
 };
 

@@ -290,6 +290,40 @@ int run_outage(const Arguments& arguments) {
         drill_text, drill_json);
 }
 
+int run_report(const Arguments& arguments, const LayReport& lay) {
+    InterruptWatch interrupt;
+    const auto loaded = load(arguments.files.front(), arguments);
+    if (!loaded) return loaded.error();
+    if (!lay) {
+        print_error(loaded->file, "this build has no drawing library; build it with ULLAGE_UI=ON");
+        return usage_wrong;
+    }
+    ReportAsked asked{arguments.pdf.has_value(), arguments.html.has_value(), arguments.letter, {}};
+    if (arguments.logo) {
+        constexpr std::size_t most_bytes = 16U << 20U;
+        auto logo = read_text_file(*arguments.logo, most_bytes);
+        if (!logo) {
+            print_error(*arguments.logo, logo.error());
+            return file_trouble;
+        }
+        asked.logo = *std::move(logo);
+        if (asked.logo.empty()) {
+            print_error(*arguments.logo, "the file is empty; a PNG or JPEG is needed");
+            return input_wrong;
+        }
+    }
+    const auto a = answer_of(*loaded, arguments.settings, interrupt.token());
+    if (!a) return a.error();
+    const auto files = lay(*a, asked);
+    if (!files) {
+        print_error(arguments.logo.value_or(loaded->file), files.error());
+        return input_wrong;
+    }
+    if (arguments.pdf && !write_output(*arguments.pdf, files->pdf)) return file_trouble;
+    if (arguments.html && !write_output(*arguments.html, files->html)) return file_trouble;
+    return done;
+}
+
 int run_check(const Arguments& arguments) {
     const auto loaded = load(arguments.files.front(), arguments);
     if (!loaded) return loaded.error();

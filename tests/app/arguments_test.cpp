@@ -99,13 +99,28 @@ TEST(Arguments, MissingOrTooManyFilesAreRefused) {
     EXPECT_NE(error_of({"forecast", "a", "--json"}), "");
 }
 
+TEST(Arguments, AReportNeedsASiteAndAFile) {
+    const auto a = parse_arguments({"report", "a", "--pdf", "p", "--html=-", "--paper", "letter", "--logo", "l"});
+    ASSERT_TRUE(a);
+    EXPECT_EQ(a->pdf, "p");
+    EXPECT_EQ(a->html, "-");
+    EXPECT_EQ(a->logo, "l");
+    EXPECT_TRUE(a->letter);
+    EXPECT_NE(error_of({"report", "a"}), "");
+    EXPECT_NE(error_of({"report", "--pdf", "p"}), "");
+    EXPECT_NE(error_of({"report", "a", "b", "--pdf", "p"}), "");
+    EXPECT_NE(error_of({"report", "a", "--pdf", "-", "--html", "-"}), "");
+    EXPECT_NE(error_of({"report", "a", "--pdf", "p", "--paper", "a5"}).find("letter"), std::string::npos);
+    EXPECT_NE(error_of({"forecast", "a", "--pdf", "p"}), "");
+}
+
 TEST(Arguments, OnlyOneOutputCanHaveStandardOutput) {
     EXPECT_NE(error_of({"forecast", "a", "--json", "-", "--csv", "-"}), "");
 }
 
 TEST(Arguments, HelpNamesEveryCommandAndEveryExitStatus) {
     const std::string help = help_text();
-    for (const char* word : {"forecast", "measure", "check", "--json", "--csv", "--paths", "--seed",
+    for (const char* word : {"forecast", "measure", "check", "report", "--pdf", "--html", "--json", "--csv", "--paths", "--seed",
                              "--threads", "--as-of", "--columns", "130"})
         EXPECT_NE(help.find(word), std::string::npos) << word;
 }

@@ -235,3 +235,35 @@ TEST_F(CommandLine, OutageTellsTheDrillAndNamesWhatCannotBeAsked) {
     EXPECT_EQ(wrong.status, 1);
     EXPECT_NE(wrong.err.find("nightly"), std::string::npos);
 }
+
+TEST_F(CommandLine, AReportIsWrittenWithoutADisplay) {
+    const auto site = quoted(write("p.site.json", plain_site));
+    const auto pdf = folder_ / "r.pdf";
+    const auto html = folder_ / "r.html";
+    const auto o = run("report " + site + " --paths 20 --pdf " + quoted(pdf) + " --html " + quoted(html));
+    ASSERT_EQ(o.status, 0) << o.err;
+    EXPECT_EQ(o.out, "");
+    EXPECT_EQ(slurp(pdf).rfind("%PDF-", 0), 0U);
+    const auto again = run("report " + site + " --paths 20 --threads 1 --html -");
+    EXPECT_EQ(slurp(html), again.out) << "the same site and seed";
+    EXPECT_NE(again.out.find("Plain (invented)"), std::string::npos);
+    const auto json = nlohmann::json::parse(run("forecast " + site + " --paths 20 --json -").out);
+    for (const auto& f : json["findings"]) {
+        const auto text = f["text"].get<std::string>();
+        if (text.find_first_of("<>&\"'") != std::string::npos) continue;  // escaped there
+        EXPECT_NE(again.out.find(text), std::string::npos) << text;
+    }
+}
+
+TEST_F(CommandLine, AReportsLogoThatIsNoneIsStatus1AndAMissingOne3) {
+    const auto site = quoted(write("p.site.json", plain_site));
+    const auto html = folder_ / "r.html";
+    const std::string base = "report " + site + " --paths 20 --html " + quoted(html) + " --logo ";
+    const auto wrong = run(base + quoted(write("logo.png", "no picture")));
+    EXPECT_EQ(wrong.status, 1);
+    EXPECT_NE(wrong.err.find("logo.png"), std::string::npos) << wrong.err;
+    EXPECT_EQ(run(base + quoted(folder_ / "none.png")).status, 3);
+    EXPECT_FALSE(fs::exists(html));
+    EXPECT_EQ(run("report " + site + " --html " + quoted(folder_ / "no" / "r.html")).status, 3);
+    EXPECT_EQ(run("report " + site).status, 2);
+}

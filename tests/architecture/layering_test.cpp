@@ -30,6 +30,7 @@ const std::map<std::string, std::set<std::string>>& may_include() {
         {"replay", {"units", "site", "turnover", "retention", "link"}},
         {"outlook", {"units", "site", "turnover", "retention", "pool", "link", "measure", "replay"}},
         {"findings", {"units", "site", "outlook", "link", "measure"}},
+        {"report", {"units", "site", "outlook", "findings"}},
     };
     return rules;
 }

@@ -48,8 +48,14 @@ void hatch(QPainter& painter, const QRectF& place, const QColor& colour, double 
     painter.save();
     painter.setClipRect(place, Qt::IntersectClip);
     painter.setPen(QPen(colour, width));
-    for (double x = place.left() - place.height(); x < place.right() + place.height(); x += pitch)
-        painter.drawLine(QPointF(x, place.bottom()), QPointF(x + place.height(), place.top()));
+    // Cut to the place by hand as well: an SVG knows no clipping (Qt 6.4).
+    for (double x = place.left() - place.height(); x < place.right(); x += pitch) {
+        const double from = std::max(x, place.left());
+        const double to = std::min(x + place.height(), place.right());
+        if (from < to)
+            painter.drawLine(QPointF(from, place.bottom() - (from - x)),
+                             QPointF(to, place.bottom() - (to - x)));
+    }
     painter.restore();
 }
 

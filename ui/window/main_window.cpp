@@ -11,6 +11,7 @@
 #include "ui/pages/arrive_page.h"
 #include "ui/pages/buy_page.h"
 #include "ui/pages/fit_page.h"
+#include "ui/pages/report_page.h"
 #include "ui/pages/sure_page.h"
 #include "ui/theme/drawn_widget.h"
 #include "ui/theme/words.h"
@@ -326,6 +327,7 @@ void MainWindow::siteReplaced() {
     arrive_->setAnswer(nullptr);
     buy_->setAnswer(nullptr);
     sure_->setAnswer(nullptr);
+    report_->setAnswer(nullptr);
     const bool open = document_.isOpen();
     for (QAction* action : {save_, save_as_, reload_}) action->setEnabled(open);
     if (!open) {
@@ -387,6 +389,8 @@ void MainWindow::present(const std::shared_ptr<const Answer>& got) {
     arrive_->setAnswer(answer_);
     buy_->setAnswer(answer_);
     sure_->setAnswer(answer_);
+    report_->setFolder(document_.folder());
+    report_->setAnswer(answer_);
     showState();
 }
 
@@ -451,6 +455,7 @@ void MainWindow::showState() {
     arrive_->setState(shown);
     buy_->setState(shown);
     sure_->setState(shown);
+    report_->setState(shown);
 }
 
 void MainWindow::showTitle() {

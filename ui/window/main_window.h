@@ -34,6 +34,7 @@ namespace ullage {
 class FitPage;
 class ArrivePage;
 class BuyPage;
+class ReportPage;
 class SurePage;
 }  // namespace ullage
 
@@ -140,6 +141,7 @@ private:
     ArrivePage* arrive_;
     BuyPage* buy_;
     SurePage* sure_;
+    ReportPage* report_;
     FindingsList* findings_;
     FormPanel* form_;
     QLabel *state_label_, *units_label_;

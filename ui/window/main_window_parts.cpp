@@ -9,6 +9,7 @@
 #include "ui/pages/arrive_page.h"
 #include "ui/pages/buy_page.h"
 #include "ui/pages/fit_page.h"
+#include "ui/pages/report_page.h"
 #include "ui/pages/sure_page.h"
 #include "ui/window/about_dialog.h"
 #include "ui/window/hair_splitter.h"
@@ -76,10 +77,12 @@ void MainWindow::makeWorkspace() {
     arrive_ = new ArrivePage(pages_);
     buy_ = new BuyPage(pages_);
     sure_ = new SurePage(pages_);
+    report_ = new ReportPage(pages_);
     pages_->addTab(fit_, tr("Will it fit?"));
     pages_->addTab(arrive_, tr("Will it arrive?"));
     pages_->addTab(buy_, tr("What to buy?"));
     pages_->addTab(sure_, tr("How sure?"));
+    pages_->addTab(report_, tr("Report"));
     findings_ = new FindingsList(middle_);
     middle_->addWidget(pages_);
     middle_->addWidget(findings_);

@@ -2,6 +2,7 @@
 #include "ui/window/run_window.h"
 
 #include "ui/charts/fill_chart.h"
+#include "ui/report/write_report.h"
 #include "ui/window/main_window.h"
 
 #include <QApplication>
@@ -62,6 +63,23 @@ int writePictures(int& argc, char** argv, const Answer& answer, const std::strin
     const bool all = writeFillPictures(answer, QString::fromStdString(folder), &paths);
     for (const QString& path : std::as_const(paths)) written.push_back(path.toStdString());
     return all ? 0 : could_not_write;
+}
+
+std::string layReport(int& argc, char** argv, const Answer& answer, const std::string& logo,
+                      bool letter, std::string* pdf, std::string* html) {
+    qputenv("QT_QPA_PLATFORM", "offscreen");
+    QApplication application(argc, argv);
+    nameApplication();
+    const auto picture = read_logo(QByteArray::fromStdString(logo));
+    if (!picture) return picture.error();
+    const ReportContent content = report_of(answer);
+    if (html) *html = html_of(answer, content, *picture);
+    if (pdf)
+        *pdf = ReportPages(std::make_shared<const Answer>(answer), content,
+                           letter ? Paper::letter : Paper::a4, *picture)
+                   .pdf()
+                   .toStdString();
+    return {};
 }
 
 }  // namespace ullage::ui

@@ -21,4 +21,9 @@ int runWindow(int& argc, char** argv, const std::optional<std::string>& sitePath
 int writePictures(int& argc, char** argv, const Answer& answer, const std::string& folder,
                   std::vector<std::string>& written);
 
+/// The report of an answer as the bytes of its files, each made if it is asked for, without a display.
+/// `logo`: the bytes of a PNG or JPEG; empty: none. Returns what is wrong with the logo, or nothing.
+std::string layReport(int& argc, char** argv, const Answer& answer, const std::string& logo,
+                      bool letter, std::string* pdf, std::string* html);
+
 }  // namespace ullage::ui

@@ -9,7 +9,9 @@
 #include "ui/pages/arrive_page.h"
 #include "ui/pages/buy_page.h"
 #include "ui/pages/fit_page.h"
+#include "ui/pages/report_page.h"
 #include "ui/pages/sure_page.h"
+#include "ui/report/write_report.h"
 #include "ui/sure/chart_section.h"
 #include "ui/sure/read_chart.h"
 #include "ui/theme/drawn_widget.h"
@@ -200,7 +202,7 @@ TEST_F(WindowTest, ChoosingAFindingLeadsToItsItemAndPage) {
 TEST_F(WindowTest, WhatToBuyIsTheThirdQuestionAndOpensTheOfferOfACard) {
     openSmall();
     auto* pages = control<QTabWidget>("pages");
-    ASSERT_EQ(pages->count(), 4);
+    ASSERT_EQ(pages->count(), 5);
     EXPECT_EQ(pages->tabText(2), QStringLiteral("What to buy?"));
     action("view.page.2")->trigger();
     auto* page = qobject_cast<BuyPage*>(pages->currentWidget());
@@ -223,10 +225,30 @@ TEST_F(WindowTest, WhatToBuyIsTheThirdQuestionAndOpensTheOfferOfACard) {
     EXPECT_EQ(pages->currentWidget(), page) << "a finding about an offer leads here";
 }
 
+TEST_F(WindowTest, TheReportIsTheLastPageAndSavesWhatItShows) {
+    openSmall();
+    auto* pages = control<QTabWidget>("pages");
+    EXPECT_EQ(pages->tabText(4), QStringLiteral("Report"));
+    action("view.page.4")->trigger();
+    auto* page = qobject_cast<ReportPage*>(pages->currentWidget());
+    ASSERT_NE(page, nullptr);
+    EXPECT_EQ(page->state(), ShownState::ready);
+    ASSERT_NE(page->pages(), nullptr);
+    EXPECT_EQ(namelessControls(window), std::vector<std::string>{});
+    QTemporaryDir saved;
+    const QString html = saved.filePath(QStringLiteral("r.html"));
+    ASSERT_TRUE(page->save(html, ReportPage::As::html)) << page->said().toStdString();
+    QFile file(html);
+    ASSERT_TRUE(file.open(QIODevice::ReadOnly));
+    Answer answer = *window.shownAnswer();
+    answer.findings = findings(answer.site, answer.outlook);
+    EXPECT_EQ(file.readAll().toStdString(), html_of(answer, report_of(answer), {}));
+}
+
 TEST_F(WindowTest, HowSureIsTheFourthQuestionAndFollowsTheChosenDataset) {
     openSmall();
     auto* pages = control<QTabWidget>("pages");
-    ASSERT_EQ(pages->count(), 4);
+    ASSERT_EQ(pages->count(), 5);
     EXPECT_EQ(pages->tabText(3), QStringLiteral("How sure?"));
     action("view.page.3")->trigger();
     auto* page = qobject_cast<SurePage*>(pages->currentWidget());

@@ -1,0 +1,464 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "ui/report/report_pages.h"
+
+#include "ui/report/pdf_outline.h"
+#include "ui/report/report_pictures.h"
+
+#include <QBuffer>
+#include <QFontMetricsF>
+#include <QMarginsF>
+#include <QPageSize>
+#include <QPainter>
+#include <QPdfWriter>
+#include <QTextLayout>
+
+#include <algorithm>
+#include <numeric>
+
+namespace ullage {
+namespace {
+
+constexpr double dots_per_inch = 96;
+constexpr double body_size = 13, small_size = 11, heading_size = 19, part_size = 14.5,
+                 title_size = 26;
+constexpr double side_margin = 72, top_margin = 68, bottom_margin = 84;
+const QColor ink(0x1c, 0x1c, 0x1c), muted(0x59, 0x59, 0x59), rule(0xbd, 0xbd, 0xbd);
+
+/// Qt joins no letters that are spaced: a joined "ff" would not be found by a search in a PDF.
+QFont text_font(double pixels, QFont::Weight weight = QFont::Normal) {
+    QFont font = report_font(pixels, weight);
+    constexpr double hardly = 0.02;  // pixels; the least that Qt does not round to none
+    font.setLetterSpacing(QFont::AbsoluteSpacing, hardly);
+    return font;
+}
+
+QString qstring(const std::string& text) { return QString::fromStdString(text); }
+
+/// A text broken into lines of a width.
+struct Block {
+    std::shared_ptr<QTextLayout> layout;
+    QColor colour = ink;
+    double height = 0;
+    int lines() const { return layout->lineCount(); }
+    double top(int line) const { return layout->lineAt(line).y(); }
+    double line_height(int line) const { return layout->lineAt(line).height(); }
+};
+
+Block block(const QString& text, const QFont& font, double width, const QColor& colour = ink,
+            qsizetype bold_until = 0) {
+    constexpr double leading = 1.2;
+    Block b;
+    b.colour = colour;
+    b.layout = std::make_shared<QTextLayout>(text, font);
+    QTextOption option;
+    option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
+    b.layout->setTextOption(option);
+    if (bold_until > 0) {
+        QTextCharFormat bold;
+        bold.setFontWeight(QFont::Bold);
+        QTextLayout::FormatRange range;
+        range.start = 0;
+        range.length = static_cast<int>(bold_until);
+        range.format = bold;
+        b.layout->setFormats({range});
+    }
+    b.layout->beginLayout();
+    for (QTextLine line = b.layout->createLine(); line.isValid(); line = b.layout->createLine()) {
+        line.setLineWidth(width);
+        line.setPosition({0, b.height});
+        b.height += line.height() * leading;
+    }
+    b.layout->endLayout();
+    return b;
+}
+
+void draw_line(QPainter& painter, const Block& b, int line, const QPointF& at) {
+    painter.setPen(b.colour);
+    const QTextLine text = b.layout->lineAt(line);
+    text.draw(&painter, at - QPointF(0, text.y()));
+}
+
+void draw_block(QPainter& painter, const Block& b, const QPointF& at) {
+    painter.setPen(b.colour);
+    b.layout->draw(&painter, at);
+}
+
+}  // namespace
+
+/// Places one thing under the other.
+class PageSetter {
+public:
+    PageSetter(ReportPages& pages, const QImage& logo)
+        : pages_(pages), room_(pages.room_), pictures_(*pages.answer_), y_(room_.top()) {
+        title(logo);
+        for (const auto& section : pages.content_.sections) {
+            if (!section.heading.empty()) heading(qstring(section.heading));
+            for (const auto& part : section.parts)
+                std::visit([this](const auto& p) { put(p); }, part);
+        }
+        pages_.pages_ = page_ + 1;
+    }
+
+private:
+    double left() const { return room_.bottom() - y_; }
+    bool at_top() const { return y_ <= room_.top(); }
+    void next_page() {
+        ++page_;
+        y_ = room_.top();
+    }
+    void need(double height) {
+        if (height > left() && !at_top()) next_page();
+    }
+    void gap(double height) {
+        if (!at_top()) y_ += height;
+    }
+    void place(const QRectF& where, QString text, std::function<void(QPainter&)> paint) {
+        pages_.placed_.push_back({page_, where, std::move(text), std::move(paint)});
+    }
+
+    /// Whole if it is short, else broken between lines.
+    void text(const Block& b, double indent) {
+        constexpr int short_text = 4;
+        if (b.lines() <= short_text) need(b.height);
+        if (b.height <= left()) {
+            const QPointF at(room_.left() + indent, y_);
+            place({at, QSizeF(room_.width() - indent, b.height)}, b.layout->text(),
+                  [b, at](QPainter& p) { draw_block(p, b, at); });
+            y_ += b.height;
+            return;
+        }
+        for (int line = 0; line < b.lines(); ++line) {
+            const double height = (line + 1 < b.lines() ? b.top(line + 1) : b.height) - b.top(line);
+            need(height);
+            const QPointF at(room_.left() + indent, y_);
+            const QTextLine part = b.layout->lineAt(line);
+            place({at, QSizeF(room_.width() - indent, height)},
+                  b.layout->text().mid(part.textStart(), part.textLength()),
+                  [b, line, at](QPainter& p) { draw_line(p, b, line, at); });
+            y_ += height;
+        }
+    }
+
+    void title(const QImage& logo) {
+        if (!logo.isNull()) {
+            const QSizeF size = QSizeF(logo.size()).scaled(190, 76, Qt::KeepAspectRatio);
+            const QRectF where(room_.topLeft(), size);
+            place(where, {}, [logo, where](QPainter& p) {
+                p.setRenderHint(QPainter::SmoothPixmapTransform);
+                p.drawImage(where, logo);
+            });
+            y_ += size.height() + 18;
+        }
+        text(block(qstring(pages_.content_.title), text_font(title_size, QFont::Bold),
+                   room_.width()),
+             0);
+        y_ += 10;
+        const QFont font = text_font(body_size);
+        double widest = 0;
+        for (const auto& [name, value] : pages_.content_.particulars)
+            widest = std::max(widest, QFontMetricsF(font).horizontalAdvance(qstring(name)));
+        for (const auto& [name, value] : pages_.content_.particulars) {
+            const Block b = block(qstring(value), font, room_.width() - widest - 16);
+            const Block n = block(qstring(name), font, widest + 1, muted);
+            need(std::max(b.height, n.height));
+            const QPointF at(room_.left(), y_);
+            place({at, QSizeF(widest + 2, n.height)}, qstring(name),
+                  [n, at](QPainter& p) { draw_block(p, n, at); });
+            const QPointF beside(room_.left() + widest + 16, y_);
+            place({beside, QSizeF(room_.width() - widest - 16, b.height)}, qstring(value),
+                  [b, beside](QPainter& p) { draw_block(p, b, beside); });
+            y_ += std::max(b.height, n.height);
+        }
+        y_ += 20;
+        const double top = y_;
+        const int page = page_;
+        pages_.marks_.push_back({qstring(pages_.content_.answer_heading), page_, y_});
+        text(block(qstring(pages_.content_.answer_heading), text_font(part_size, QFont::Bold),
+                   room_.width() - 18),
+             18);
+        y_ += 4;
+        for (const auto& sentence : pages_.content_.answer) {
+            text(block(qstring(sentence), text_font(15), room_.width() - 18), 18);
+            y_ += 6;
+        }
+        if (page == page_) {
+            const QRectF bar(room_.left(), top, 5, y_ - top - 6);
+            place(bar, {}, [bar](QPainter& p) { p.fillRect(bar, ink); });
+        }
+        y_ += 8;
+    }
+
+    void heading(const QString& words) {
+        constexpr double follows = 130;  // at least so much of what comes
+        const Block b = block(words, text_font(heading_size, QFont::Bold), room_.width());
+        need(30 + b.height + follows);
+        gap(24);
+        const QRectF line(room_.left(), y_, room_.width(), 2);
+        place(line, {}, [line](QPainter& p) { p.fillRect(line, ink); });
+        pages_.marks_.push_back({words, page_, y_});
+        y_ += 8;
+        text(b, 0);
+        y_ += 4;
+    }
+
+    void put(const ReportHeading& h) {
+        constexpr double follows = 80;
+        const Block b = block(qstring(h.text), text_font(part_size, QFont::Bold), room_.width());
+        need(14 + b.height + follows);
+        gap(14);
+        text(b, 0);
+        y_ += 2;
+    }
+
+    void put(const ReportText& t) {
+        const bool meaning = t.as == ReportText::As::explained;
+        const double indent = meaning ? 22 : 0;
+        const Block b = block(qstring(t.text), text_font(meaning ? small_size : body_size),
+                              room_.width() - indent, meaning ? muted : ink);
+        gap(meaning ? 3 : 6);
+        text(b, indent);
+        gap(meaning ? 3 : 4);
+    }
+
+    void put(const ReportList& list) {
+        for (const auto& item : list.items) {
+            const QString mark =
+                item.mark.empty() ? QString() : qstring(item.mark) + QStringLiteral(": ");
+            const Block b = block(mark + qstring(item.text), text_font(body_size),
+                                  room_.width() - 18, ink, mark.size());
+            gap(4);
+            if (b.lines() <= 4)
+                need(b.height);
+            else
+                need(2 * b.line_height(0));
+            const QRectF dot(room_.left() + 5, y_ + b.line_height(0) / 2 - 2, 4, 4);
+            place(dot, {}, [dot](QPainter& p) {
+                p.setPen(Qt::NoPen);
+                p.setBrush(ink);
+                p.drawEllipse(dot);
+            });
+            text(b, 18);
+        }
+        gap(6);
+    }
+
+    void put(const ReportPicture& picture) {
+        const QFont font = report_font(small_size);
+        const Block note =
+            block(qstring(picture.text), text_font(small_size), room_.width(), muted);
+        const double height = pictures_.height(picture, room_.width(), font);
+        gap(8);
+        need(height + note.height + 2);
+        if (height > 0 && height <= left()) {
+            const QRectF where(room_.left(), y_, room_.width(), height);
+            const auto answer = pages_.answer_;
+            place(where, {}, [answer, where, picture, font](QPainter& p) {
+                ReportPictures(*answer).paint(p, where, picture, font);
+            });
+            y_ += height + 2;
+        }
+        text(note, 0);
+        gap(6);
+    }
+
+    static std::vector<double> widths_of(const ReportTable& table, double room, double padding) {
+        const std::size_t columns = table.header.size();
+        std::vector<double> least(columns, 0), natural(columns, 0);
+        const QFontMetricsF plain(text_font(small_size)), bold(text_font(small_size, QFont::Bold));
+        const auto look = [&](std::size_t c, const std::string& cell,
+                              const QFontMetricsF& metrics) {
+            const QString words = qstring(cell);
+            natural[c] = std::max(natural[c], metrics.horizontalAdvance(words) + padding + 2);
+            for (const QString& word : words.split(u' '))
+                least[c] = std::max(least[c], metrics.horizontalAdvance(word) + padding + 2);
+        };
+        for (std::size_t c = 0; c < columns; ++c) {
+            look(c, table.header[c], bold);
+            for (std::size_t r = 0; r < table.rows.size(); ++r)
+                look(c, table.rows[r][c], static_cast<int>(r) == table.stressed ? bold : plain);
+        }
+        // A very long word is broken, so that the others keep their place.
+        for (double& w : least)
+            w = std::min(w, room / std::max<double>(2, static_cast<double>(columns) * 0.8));
+        // A very long text is broken into lines, so that the others need fewer.
+        for (std::size_t c = 0; c < columns; ++c)
+            natural[c] = std::max(least[c], std::min(natural[c], room * 0.45));
+        const double all_least = std::accumulate(least.begin(), least.end(), 0.0);
+        const double all_natural = std::accumulate(natural.begin(), natural.end(), 0.0);
+        std::vector<double> widths(columns);
+        for (std::size_t c = 0; c < columns; ++c) {
+            if (all_natural <= room)
+                widths[c] = natural[c] + (room - all_natural) / static_cast<double>(columns);
+            else if (all_least >= room)
+                widths[c] = least[c] * room / all_least;
+            else
+                widths[c] = least[c] + (natural[c] - least[c]) * (room - all_least) /
+                                           (all_natural - all_least);
+        }
+        return widths;
+    }
+
+    struct TableRow {
+        std::vector<Block> cells;
+        double height = 0;
+    };
+
+    void put(const ReportTable& table) {
+        constexpr double padding = 10, air = 3;
+        const auto widths = widths_of(table, room_.width(), padding);
+        const auto row_of = [&](const std::vector<std::string>& cells, QFont::Weight weight) {
+            TableRow row;
+            for (std::size_t c = 0; c < cells.size(); ++c) {
+                row.cells.push_back(
+                    block(qstring(cells[c]), text_font(small_size, weight), widths[c] - padding));
+                row.height = std::max(row.height, row.cells.back().height + 2 * air);
+            }
+            return row;
+        };
+        const TableRow header = row_of(table.header, QFont::Bold);
+        std::vector<TableRow> rows;
+        for (std::size_t r = 0; r < table.rows.size(); ++r)
+            rows.push_back(row_of(table.rows[r], static_cast<int>(r) == table.stressed
+                                                     ? QFont::Bold
+                                                     : QFont::Normal));
+        const Block caption =
+            block(qstring(table.caption), text_font(small_size, QFont::Bold), room_.width());
+        gap(10);
+        const double first = rows.empty() ? 0 : std::min(rows.front().height, room_.height() / 3);
+        need(caption.height + 4 + header.height + first + 8);
+        text(caption, 0);
+        y_ += 3;
+        const double body_room = room_.height() - header.height - 4;
+        const auto put_header = [&] { put_row(header, widths, air, 1.5, ink); };
+        put_header();
+        for (const auto& row : rows) {
+            if (row.height > body_room) {
+                put_broken(row, widths, put_header);
+                continue;
+            }
+            if (row.height > left()) {
+                next_page();
+                put_header();
+            }
+            put_row(row, widths, air, 0.75, rule);
+        }
+        gap(8);
+    }
+
+    void put_row(const TableRow& row, const std::vector<double>& widths, double air, double thick,
+                 const QColor& colour) {
+        double x = room_.left();
+        for (std::size_t c = 0; c < row.cells.size(); ++c) {
+            const Block& b = row.cells[c];
+            const QPointF at(x, y_ + air);
+            place({at, QSizeF(widths[c] - 1, b.height)}, b.layout->text(),
+                  [b, at](QPainter& p) { draw_block(p, b, at); });
+            x += widths[c];
+        }
+        y_ += row.height;
+        under(thick, colour);
+    }
+
+    void under(double thick, const QColor& colour) {
+        const QRectF line(room_.left(), y_ - thick, room_.width(), thick);
+        place(line, {}, [line, colour](QPainter& p) { p.fillRect(line, colour); });
+    }
+
+    template <class Header>
+    void put_broken(const TableRow& row, const std::vector<double>& widths,
+                    const Header& put_header) {
+        int most = 0;
+        for (const auto& cell : row.cells) most = std::max(most, cell.lines());
+        const double step = row.cells.front().line_height(0) * 1.2;
+        for (int line = 0; line < most; ++line) {
+            if (step > left()) {
+                next_page();
+                put_header();
+            }
+            double x = room_.left();
+            for (std::size_t c = 0; c < row.cells.size(); ++c) {
+                if (line < row.cells[c].lines()) {
+                    const Block b = row.cells[c];
+                    const QPointF at(x, y_);
+                    const QTextLine part = b.layout->lineAt(line);
+                    place({at, QSizeF(widths[c] - 1, step)},
+                          b.layout->text().mid(part.textStart(), part.textLength()),
+                          [b, line, at](QPainter& p) { draw_line(p, b, line, at); });
+                }
+                x += widths[c];
+            }
+            y_ += step;
+        }
+    }
+
+    ReportPages& pages_;
+    QRectF room_;
+    ReportPictures pictures_;
+    double y_ = 0;
+    int page_ = 0;
+};
+
+ReportPages::ReportPages(std::shared_ptr<const Answer> answer, ReportContent content, Paper paper,
+                         const QImage& logo)
+    : answer_(std::move(answer)), content_(std::move(content)), paper_(paper) {
+    const QPageSize page(paper == Paper::a4 ? QPageSize::A4 : QPageSize::Letter);
+    size_ = page.size(QPageSize::Inch) * dots_per_inch;
+    room_ = QRectF(QPointF(0, 0), size_)
+                .adjusted(side_margin, top_margin, -side_margin, -bottom_margin);
+    PageSetter(*this, logo);
+}
+
+void ReportPages::paint(QPainter& painter, int page) const {
+    painter.save();
+    painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing);
+    for (const auto& thing : placed_) {
+        if (thing.page != page) continue;
+        painter.save();
+        thing.paint(painter);
+        painter.restore();
+    }
+    const QFont font = report_font(10);
+    const QString number = qstring(content_.page_of)
+                               .replace(QStringLiteral("{0}"), QString::number(page + 1))
+                               .replace(QStringLiteral("{1}"), QString::number(count()));
+    const double width = QFontMetricsF(font).horizontalAdvance(number);
+    const QRectF foot(room_.left(), room_.bottom() + 24, room_.width(), 20);
+    painter.setFont(font);
+    painter.setPen(muted);
+    painter.drawText(foot, Qt::AlignRight | Qt::AlignTop, number);
+    painter.drawText(foot, Qt::AlignLeft | Qt::AlignTop,
+                     QFontMetricsF(font).elidedText(qstring(content_.title), Qt::ElideRight,
+                                                    foot.width() - width - 24));
+    painter.restore();
+}
+
+QByteArray ReportPages::pdf() const {
+    constexpr int fine = 1200;
+    QByteArray file;
+    QBuffer buffer(&file);
+    if (!buffer.open(QIODevice::WriteOnly)) return {};
+    QPdfWriter writer(&buffer);
+    writer.setResolution(fine);
+    writer.setPageSize(QPageSize(paper_ == Paper::a4 ? QPageSize::A4 : QPageSize::Letter));
+    writer.setPageMargins(QMarginsF(0, 0, 0, 0));
+    writer.setTitle(qstring(content_.title));
+    writer.setCreator(QStringLiteral("Ullage"));
+    QPainter painter;
+    if (!painter.begin(&writer)) return {};
+    for (int page = 0; page < count(); ++page) {
+        if (page > 0 && !writer.newPage()) return {};
+        painter.save();
+        painter.scale(fine / dots_per_inch, fine / dots_per_inch);
+        paint(painter, page);
+        painter.restore();
+    }
+    painter.end();
+    buffer.close();
+    constexpr double points = 72 / dots_per_inch;
+    std::vector<OutlineMark> marks;
+    for (const Mark& mark : marks_)
+        marks.push_back({mark.title, mark.page, (size_.height() - mark.y) * points});
+    return with_outline(file, marks, QByteArray::fromStdString(content_.language));
+}
+
+}  // namespace ullage
