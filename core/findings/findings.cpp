@@ -127,6 +127,11 @@ private:
 
     /// What comes of leaving a box as it is, where its ceiling comes.
     void nothing_bought(const BoxOutlook& b, const std::string& about) {
+        if (b.usable_needed_bytes > b.fill.back().usable_bytes)
+            add(Level::note, about,
+                fmt::format("To stay below its ceiling for {} in {}, {} would need {} of usable space; it has {}{}.",
+                            horizon(), say_futures(outlook_.confidence), b.name, size(b.usable_needed_bytes),
+                            size(b.fill.back().usable_bytes), b.changes.empty() ? "" : " by then"));
         if (!b.order_by || b.full_now) return;
         if (const auto& full = b.days_until_full.p50)
             add(Level::note, about,

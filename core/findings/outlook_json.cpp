@@ -79,6 +79,7 @@ Json box_json(const BoxOutlook& b) {
             {"chance_of_ceiling_within_horizon", number(b.chance_of_ceiling_within_horizon)},
             {"chance_of_full_within_horizon", number(b.chance_of_full_within_horizon)},
             {"order_by", b.order_by ? Json(format_date(*b.order_by)) : Json(nullptr)},
+            {"usable_needed_bytes", bytes(b.usable_needed_bytes)},
             {"ladder_that_fits_days", b.ladder_that_fits ? number(b.ladder_that_fits->longest_days) : Json(nullptr)},
             {"capacity", capacity_json(b.capacity)},
             {"block_costs", costs_json(b.costs)},

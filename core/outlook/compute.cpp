@@ -293,6 +293,7 @@ private:
         o.full_marks = full.marks();
         o.ceiling_days = ceiling.days;
         o.peak_used_bytes = peaks_of(paths.used[b], paths.paths);
+        o.usable_needed_bytes = quantile_of_sorted(o.peak_used_bytes, site_.confidence) / space.ceiling;
         o.over_ceiling_now = o.used_now_bytes >= o.ceiling_bytes;
         o.full_now = o.used_now_bytes >= o.usable_bytes;
         o.shrinking = !o.days_until_ceiling.p90 && o.fill.back().used_bytes.p50 < o.used_now_bytes;

@@ -123,6 +123,7 @@ struct BoxOutlook {
     bool receives_copies = false;                  ///< a destination of some send
     std::vector<FillPoint> fill;                   ///< as_of, then at least one a week, to the horizon
     std::vector<EventMark> events;
+    double usable_needed_bytes = 0;                ///< to stay below its ceiling to the horizon, with the site's confidence
     std::vector<double> peak_used_bytes;           ///< the most used within the horizon, of each path, rising
     std::vector<double> ceiling_days;              ///< first passages of the paths that come to it, rising
     std::optional<LadderThatFits> ladder_that_fits; ///< where the ceiling comes with more than 1 − confidence

@@ -105,6 +105,7 @@ private:
         hold(!b.full_now || b.over_ceiling_now, "full now", "but not over its ceiling");
         hold(b.peak_used_bytes.size() == static_cast<std::size_t>(o.paths), "peaks", "not one a path");
         rising("peaks", b.peak_used_bytes);
+        not_negative("usable needed", b.usable_needed_bytes);
         rising("days of the ceiling", b.ceiling_days);
         hold(std::abs(static_cast<double>(b.ceiling_days.size()) -
                       b.chance_of_ceiling_within_horizon * o.paths) < 0.5,

@@ -124,6 +124,17 @@ TEST(SpaceFindings, WhatHappensIfNothingIsBoughtIsSaid) {
     EXPECT_SAID(said_of(a), "passes its ceiling but is not full within 5 years in any future drawn.\n");
 }
 
+TEST(SpaceFindings, HowMuchSpaceItWouldTakeIsSaidWhereThereIsTooLittle) {
+    Answer a = answer();
+    auto& b = a.outlook.boxes[0];
+    EXPECT_EQ(said_of(a).find("would need"), std::string::npos);
+    b.usable_needed_bytes = 51.2e12;
+    EXPECT_SAID(said_of(a), "note /boxes/1 To stay below its ceiling for 5 years in 9 of 10 futures, attic would need 51.2 TB of "
+                            "usable space; it has 40 TB.\n");
+    b.changes = {{*parse_date("2027-09-01"), "usable becomes 40 TB", 40e12, 32e12}};
+    EXPECT_SAID(said_of(a), "it has 40 TB by then.\n");
+}
+
 TEST(SayMoney, GroupsThousandsAndKeepsSmallSumsReadable) {
     EXPECT_EQ(say_money(0, "EUR"), "0.00 EUR");
     EXPECT_EQ(say_money(8.604, "GBP"), "8.60 GBP");

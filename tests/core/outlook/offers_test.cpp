@@ -271,6 +271,7 @@ TEST(Offers, AnOfferOfTheSizeThatIsSolvedForHolds) {
     const auto answer = solve(s, {}, settings, q);
     ASSERT_TRUE(answer);
     const double needed = answer->usable.at(0).needed_bytes;
+    EXPECT_EQ(outlook_of(s, 400).boxes[0].usable_needed_bytes, needed);
     s.offers = {offer("enough", 1, needed * 1.005), offer("short", 1, needed * 0.98)};
     const auto o = outlook_of(s, 400);
     EXPECT_TRUE(of(o, "enough").holds) << of(o, "enough").chance_of_lasting;
