@@ -12,16 +12,6 @@ namespace {
 
 using namespace testing;
 
-Pool pool(int groups, int width, Redundancy r, double drive_tb) {
-    Pool p;
-    p.groups = groups;
-    p.width = width;
-    p.redundancy = r;
-    p.drive = Bytes{drive_tb * tb};
-    return p;
-}
-Redundancy parity(int n) { return {Redundancy::Kind::parity, n}; }
-
 BoxChange widen(int days_after, int width) {
     BoxChange c;
     c.on = as_of + std::chrono::days(days_after);
@@ -80,7 +70,7 @@ TEST(BoxSpace, WhatIsDatedBeforeTodayHasBeenDone) {
 
 TEST(BoxSpace, AChangeThatCannotBeMadeIsNamedByItsPointer) {
     Box b = box("home");
-    b.pool = pool(1, 6, parity(2), 12);
+    b.pool = pool_of(1, 6, parity(2), 12);
     b.changes = {widen(10, 8), widen(20, 7)};
     const auto s = space_of(b, as_of, "/boxes/3");
     ASSERT_FALSE(s);
@@ -90,7 +80,7 @@ TEST(BoxSpace, AChangeThatCannotBeMadeIsNamedByItsPointer) {
 
 TEST(BoxSpace, TheCostIsOneNumberWhereAllErasCostTheSame) {
     Box b = box("home");
-    b.pool = pool(1, 6, parity(2), 12);
+    b.pool = pool_of(1, 6, parity(2), 12);
     BoxChange bigger;
     bigger.on = as_of + std::chrono::days(50);
     bigger.kind = BoxChange::Kind::swap_drives;
@@ -107,7 +97,7 @@ TEST(BoxSpace, TheCostIsOneNumberWhereAllErasCostTheSame) {
 
 TEST(BoxSpace, OldBlocksKeepTheirCostUntilTheyDieAndTheLadderLetsThemGo) {
     Box b = box("home");
-    b.pool = pool(1, 4, parity(1), 12);
+    b.pool = pool_of(1, 4, parity(1), 12);
     b.changes = {widen(10, 9)};
     Dataset d = dataset("d", tb, 0);
     d.block_size = mib(1);
@@ -161,7 +151,7 @@ TEST(BoxSpace, SharesOfOldBlocksAreThoseOfASimulationBlockByBlock) {
         }
     }
     Box b = box("home");
-    b.pool = pool(1, 4, parity(1), 12);
+    b.pool = pool_of(1, 4, parity(1), 12);
     b.changes = {widen(0, 9)};
     Dataset d = dataset("d", tb, 0);
     d.block_size = mib(1);
@@ -180,7 +170,7 @@ TEST(BoxSpace, SharesOfOldBlocksAreThoseOfASimulationBlockByBlock) {
 
 TEST(BoxSpace, WhatArrivesAfterAChangeIsLaidOutByIt) {
     Box b = box("attic");
-    b.pool = pool(1, 4, parity(1), 12);
+    b.pool = pool_of(1, 4, parity(1), 12);
     b.changes = {widen(10, 9)};
     Dataset d = dataset("d", tb, 0);
     d.block_size = mib(1);
@@ -198,9 +188,9 @@ TEST(BoxSpace, WhatArrivesAfterAChangeIsLaidOutByIt) {
 
 TEST(BoxSpace, OtherDrivesBeginAfreshAndDrivesBesideDoNot) {
     Box b = box("home");
-    b.pool = pool(1, 4, parity(1), 12);
+    b.pool = pool_of(1, 4, parity(1), 12);
     Offer offer;
-    offer.pool = pool(1, 9, parity(1), 12);
+    offer.pool = pool_of(1, 9, parity(1), 12);
     Dataset d = dataset("d", tb, 0);
     d.block_size = mib(1);
     const std::vector<double> days{0, 30, 31};

@@ -12,17 +12,6 @@ namespace {
 
 using namespace testing;
 
-Pool pool(int groups, int width, Redundancy r, double drive_tb) {
-    Pool p;
-    p.groups = groups;
-    p.width = width;
-    p.redundancy = r;
-    p.drive = Bytes{drive_tb * tb};
-    return p;
-}
-Redundancy parity(int n) { return {Redundancy::Kind::parity, n}; }
-Redundancy mirror(int n) { return {Redundancy::Kind::mirror, n}; }
-
 Offer offer(const std::string& name, double price, double usable) {
     Offer o;
     o.name = name;
@@ -163,15 +152,15 @@ TEST(Offers, TheCheapestThatHoldsIsRecommendedAndTheOutdoneAreNamed) {
 
 TEST(Offers, TheEnclosureLimitsDrivesButNotAWholeBox) {
     auto s = site(5 * 365.25, {dataset("d", 1 * tb, 0.2 * tb)}, {box("home")});
-    s.boxes[0].pool = pool(1, 4, parity(1), 4);
+    s.boxes[0].pool = pool_of(1, 4, parity(1), 4);
     s.boxes[0].enclosure = Enclosure{6, Entered<Power>(Power{100}), {}};
-    Offer eight = drives("eight", 100, pool(1, 8, parity(2), 4));
-    Offer added = drives("two more", 50, pool(1, 2, mirror(2), 4));
+    Offer eight = drives("eight", 100, pool_of(1, 8, parity(2), 4));
+    Offer added = drives("two more", 50, pool_of(1, 2, mirror(2), 4));
     added.as = Offer::As::added;
     Offer three = added;
     three.name = "three more";
     three.pool->spares = 1;
-    Offer hungry = drives("hungry", 10, pool(1, 4, parity(1), 8));
+    Offer hungry = drives("hungry", 10, pool_of(1, 4, parity(1), 8));
     hungry.power = Entered<Power>(Power{120});
     Offer whole = eight;
     whole.name = "whole";
@@ -190,14 +179,14 @@ TEST(Offers, TheEnclosureLimitsDrivesButNotAWholeBox) {
 
 TEST(Offers, TheRebuildIsThatOfTheGroupThatStandsTheFewestFailures) {
     auto s = growing();
-    Offer o = drives("mixed", 100, pool(1, 6, parity(2), 12));
+    Offer o = drives("mixed", 100, pool_of(1, 6, parity(2), 12));
     o.pool->further.push_back({});
     o.pool->further[0].width = 2;
     o.pool->further[0].redundancy = mirror(2);
     o.pool->further[0].drive = Bytes{20 * tb};
     o.drive_rate = BytesPerSecond{285e6};
     o.failure_rate = 0.05;
-    Offer bare = drives("bare", 100, pool(1, 2, {}, 12));
+    Offer bare = drives("bare", 100, pool_of(1, 2, {}, 12));
     s.offers = {o, bare};
     const auto out = outlook_of(s);
     const auto r = of(out, "mixed").rebuild;
@@ -213,7 +202,7 @@ TEST(Offers, MoreDrivesNeverLastLessOften) {
     auto s = growing();
     s.boxes[0].usable.reset();
     for (int width = 4; width <= 12; ++width)
-        s.offers.push_back(drives(std::to_string(width), 100, pool(1, width, parity(2), 0.6)));
+        s.offers.push_back(drives(std::to_string(width), 100, pool_of(1, width, parity(2), 0.6)));
     const auto o = outlook_of(s, 200);
     for (std::size_t i = 1; i < o.offers.size(); ++i) {
         EXPECT_GE(o.offers[i].chance_of_lasting, o.offers[i - 1].chance_of_lasting) << o.offers[i].name;
@@ -231,7 +220,7 @@ TEST(Offers, OneThatDominatesIsNeverRankedBehind) {
         s.boxes[0].enclosure = Enclosure{{}, Entered<Power>(Power{100}), {}};
         for (int i = 0; i < 8; ++i) {
             Offer o = drives("o" + std::to_string(i), pick(1, 6) * 100.0,
-                             pool(1, pick(3, 8), parity(1), pick(3, 9) / 10.0));
+                             pool_of(1, pick(3, 8), parity(1), pick(3, 9) / 10.0));
             o.power = Entered<Power>(Power{pick(20, 120) * 1.0});
             s.offers.push_back(o);
         }
@@ -251,7 +240,7 @@ TEST(Offers, OneThatDominatesIsNeverRankedBehind) {
 
 TEST(Offers, APoolThatCannotBeBuiltIsAProblemOfTheOffer) {
     auto s = growing();
-    Offer o = drives("a", 100, pool(1, 300, parity(2), 4));  // wider than any group
+    Offer o = drives("a", 100, pool_of(1, 300, parity(2), 4));  // wider than any group
     s.offers = {o};
     const auto result = compute(s, {}, {});
     ASSERT_FALSE(result);
@@ -280,7 +269,7 @@ TEST(Offers, AnOfferOfTheSizeThatIsSolvedForHolds) {
 
 TEST(Offers, DoNotDependOnThreads) {
     auto s = growing();
-    s.offers = {offer("a", 100, 3 * tb), drives("b", 200, pool(1, 4, parity(1), 1))};
+    s.offers = {offer("a", 100, 3 * tb), drives("b", 200, pool_of(1, 4, parity(1), 1))};
     EXPECT_EQ(outlook_of(s, 100, 5, 1).offers, outlook_of(s, 100, 5, 2).offers);
 }
 
@@ -289,7 +278,7 @@ TEST(BlockCosts, SmallBlocksOnAWideGroupAndWhatWouldBeBetter) {
     d.kind = Dataset::Kind::volume;
     d.block_size = kib(8);
     auto s = site(365, {d}, {box("home")});
-    s.boxes[0].pool = pool(1, 8, parity(2), 4);
+    s.boxes[0].pool = pool_of(1, 8, parity(2), 4);
     const auto b = outlook_of(s).boxes[0];
     ASSERT_EQ(b.costs.size(), 1u);
     // 8-wide parity-2, 4 KiB sectors: 213.3 % at 8 KiB, 106.6 % at 16 to 64 KiB, 100.0 % at 128 KiB (issue 3255
@@ -307,7 +296,7 @@ TEST(BlockCosts, ALayoutThatPadsLessHoldsMore) {
     d.kind = Dataset::Kind::volume;
     d.block_size = kib(16);
     auto s = site(365, {d}, {box("home")});
-    s.boxes[0].pool = pool(2, 5, parity(2), 4);
+    s.boxes[0].pool = pool_of(2, 5, parity(2), 4);
     const auto b = outlook_of(s).boxes[0];
     // 16 KiB are 4 sectors: in a group of 5 they take 4 of parity and 1 of padding, 36 KiB; in one of 10 they take
     // 2 of parity, 24 KiB (table 1.4: 133.2 % and 114.3 % of charged bytes).
@@ -321,7 +310,7 @@ TEST(BlockCosts, ALayoutThatPadsLessHoldsMore) {
 TEST(BlockCosts, FilesOfLargeRecordsNeedNoAdvice) {
     auto s = site(365, {dataset("files", 1 * tb, 0)}, {box("home")});
     s.datasets[0].block_size = mib(1);
-    s.boxes[0].pool = pool(1, 8, parity(2), 4);
+    s.boxes[0].pool = pool_of(1, 8, parity(2), 4);
     const auto b = outlook_of(s).boxes[0];
     ASSERT_EQ(b.costs.size(), 1u);
     EXPECT_FALSE(b.costs[0].better_block_bytes);

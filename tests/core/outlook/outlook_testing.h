@@ -60,6 +60,17 @@ inline Box box(const std::string& name, std::optional<double> usable = {}) {
     return b;
 }
 
+inline Pool pool_of(int groups, int width, Redundancy r, double drive_tb) {
+    Pool p;
+    p.groups = groups;
+    p.width = width;
+    p.redundancy = r;
+    p.drive = Bytes{drive_tb * tb};
+    return p;
+}
+inline Redundancy parity(int n) { return {Redundancy::Kind::parity, n}; }
+inline Redundancy mirror(int n) { return {Redundancy::Kind::mirror, n}; }
+
 inline Site site(double horizon_days, std::vector<Dataset> datasets, std::vector<Box> boxes) {
     Site s;
     s.name = "Invented";
