@@ -30,6 +30,11 @@ struct Answer {
 
 std::vector<Finding> findings(const Site&, const Outlook&, Prefixes = Prefixes::decimal);
 
+/// The last safe day to order an offer: the day on which 1 in 10 futures has come to the ceiling of its box as
+/// it is, less the offer's lead time, or the box's; as_of less it where the box is over its ceiling. Empty without a
+/// lead time, without such a day, or where the box is not forecast.
+std::optional<Day> order_by(const Answer&, const OfferOutlook&);
+
 /// compute, then findings.
 tl::expected<Answer, ComputeError> answer(const Site&, const Evidence&, const Settings&,
                                           const Progress& = {});

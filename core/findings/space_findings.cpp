@@ -141,6 +141,20 @@ std::vector<Finding> space_findings(const Outlook& outlook, const BoxOutlook& b,
     return said;
 }
 
+std::optional<Day> order_by(const Answer& answer, const OfferOutlook& offer) {
+    const Outlook& o = answer.outlook;
+    const auto box = std::find_if(o.boxes.begin(), o.boxes.end(),
+                                  [&](const BoxOutlook& b) { return b.name == offer.box; });
+    if (box == o.boxes.end()) return {};
+    std::optional<double> lead = box->lead_time_days;
+    for (const Offer& each : answer.site.offers)
+        if (each.name == offer.name && each.lead_time) lead = in_days(each.lead_time->value);
+    if (!lead) return {};
+    if (box->over_ceiling_now || box->full_now) return add_days(o.as_of, -*lead);
+    if (!box->days_until_ceiling.p10) return {};
+    return add_days(o.as_of, *box->days_until_ceiling.p10 - *lead);
+}
+
 std::vector<Finding> offer_findings(const Site& site, const Outlook& outlook) {
     return OfferWriter(site, outlook).write();
 }

@@ -158,6 +158,7 @@ std::string outlook_tables(const Answer& answer, int width) {
                             short_hours(s.open_hours_per_run), format_percent(s.chance_of_missing_window, 2),
                             short_hours(s.recovery_point_hours.p50),
                             s.longest_outage_days ? fmt::format("{:.0f}", *s.longest_outage_days)
+                            : s.weekdays.empty() ? "no run"
                                                   : "no limit"});
         text += "\n" + table(rows) + "  a run, hours: half of the runs / 19 in 20 stay below\n";
     }

@@ -169,19 +169,6 @@ bool needs_room(const BoxOutlook& box, double confidence) {
            box.chance_of_ceiling_within_horizon > 1 - confidence + rounding;
 }
 
-std::optional<Day> order_by(const Answer& answer, const OfferOutlook& offer) {
-    const BoxOutlook* box = box_of(answer.outlook, offer.box);
-    if (!box) return std::nullopt;
-    std::optional<double> lead = box->lead_time_days;
-    for (const Offer& each : answer.site.offers)
-        if (each.name == offer.name && each.lead_time)
-            lead = each.lead_time->value.value / seconds_per_day;
-    if (!lead) return std::nullopt;
-    if (box->over_ceiling_now || box->full_now) return add_days(answer.outlook.as_of, -*lead);
-    if (!box->days_until_ceiling.p10) return std::nullopt;
-    return add_days(answer.outlook.as_of, *box->days_until_ceiling.p10 - *lead);
-}
-
 QString OfferText::description() const {
     QStringList parts;
     const auto add = [&parts](const QString& part) {

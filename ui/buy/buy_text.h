@@ -3,9 +3,7 @@
 /// What the page "What to buy?" says in words: of a box without purchases, of every offer for it,
 /// of where its space goes and what its blocks cost.
 ///
-/// Nothing here is computed anew but dates: a day counted from as_of, and the last safe day to
-/// order, which is the day that 1 in 10 futures has come to the ceiling less the lead time, as in
-/// the outlook's own `order_by`, with the offer's lead time.
+/// Nothing here is computed anew but dates: a day counted from as_of.
 
 #include "core/findings/findings.h"
 #include "core/units/quantity_text.h"
@@ -35,9 +33,6 @@ std::vector<std::string> boxes_to_buy_for(const Outlook& outlook);
 std::string first_to_buy_for(const Outlook& outlook);
 /// Whether the box comes to its ceiling within the horizon with more than 1 − confidence.
 bool needs_room(const BoxOutlook& box, double confidence);
-
-/// The last safe day to order this offer; empty without a lead time or an early ceiling.
-std::optional<Day> order_by(const Answer& answer, const OfferOutlook& offer);
 
 /// One figure of an offer.
 struct OfferRow {

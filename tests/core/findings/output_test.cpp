@@ -204,6 +204,17 @@ TEST(OutlookTables, WhatMattersMostIsOfTheBoxThatFillsSoonestAndAtMostFiveRows) 
     EXPECT_EQ(outlook_tables(answer()).find("What matters"), std::string::npos);
 }
 
+TEST(OutlookTables, ASendWithoutARunHasNoOutageToTell) {
+    Answer a = answer();
+    auto& send = a.outlook.sends.at(0);
+    send.longest_outage_days.reset();
+    send.weekdays = {WeekdayRuns{0, 5, {}, {}, {}, 0}};
+    EXPECT_NE(outlook_tables(a).find("no limit"), std::string::npos);
+    send.weekdays.clear();
+    EXPECT_EQ(outlook_tables(a).find("no limit"), std::string::npos);
+    EXPECT_NE(outlook_tables(a).find("no run"), std::string::npos);
+}
+
 TEST(OutlookCsv, HasAHeaderAndARowForEachPointOfEachBox) {
     const auto lines = lines_of(outlook_csv({answer(), answer()}));
     ASSERT_EQ(lines.size(), 1u + 2 * 3);
