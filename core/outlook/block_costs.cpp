@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/outlook/block_costs.h"
 
+#include "core/outlook/send_plan.h"
 #include "core/outlook/space_text.h"
+#include "core/retention/ladder.h"
 
 #include <algorithm>
 #include <cmath>
@@ -21,20 +23,18 @@ double stored_at_end(const DatasetModel& m, const BoxPart& part, Instant as_of,
                      const std::vector<double>& days) {
     const double live = std::max(0.0, m.live_bytes + m.growth_per_day * days.back());
     const auto& kept = part.kept.at.back();
-    double freed = 0;
-    for (std::size_t i = 1; i < kept.size(); ++i)
-        freed += m.mean_curve.freed(days_between(kept[i - 1], kept[i]));
-    if (part.kept.home && !kept.empty())
-        freed += m.mean_curve.freed(days.back() - days_between(as_of, kept.back()));
+    const double freed = part.kept.home
+                             ? held_bytes(m.mean_curve, kept, plus_days(as_of, days.back()))
+                             : held_bytes(m.mean_curve, kept);
     return live + freed * (m.live_bytes > 0 ? live / m.live_bytes : 1);
 }
 
 void find_better_block(BlockCost& cost, const Dataset& dataset, double ratio, const PoolShape& shape) {
+    if (dataset.kind != Dataset::Kind::volume) return;
     const double most = kib(128).value;
     std::vector<std::pair<double, double>> tried;  // block, charge
     for (double block = 2 * cost.block_bytes; block <= most; block *= 2)
         tried.emplace_back(block, charge_per_stored_byte(shape, Bytes{block}, ratio));
-    if (dataset.kind != Dataset::Kind::volume || tried.empty()) return;
     double least = cost.charge;
     for (const auto& [block, charge] : tried) least = std::min(least, charge);
     for (const auto& [block, charge] : tried) {

@@ -64,11 +64,13 @@ double SpaceEra::cost(const Dataset& dataset, double compression_ratio) const {
     return shape ? charge_per_stored_byte(*shape, dataset.block_size.value, compression_ratio) : 1.0;
 }
 
-const SpaceEra& BoxSpace::at(double day) const {
+std::size_t BoxSpace::index_at(double day) const {
     std::size_t k = 0;
     while (k + 1 < eras.size() && eras[k + 1].from_day <= day) ++k;
-    return eras[k];
+    return k;
 }
+
+const SpaceEra& BoxSpace::at(double day) const { return eras[index_at(day)]; }
 
 std::vector<double> BoxSpace::usable_on(const std::vector<double>& days) const {
     std::vector<double> usable;
@@ -93,8 +95,7 @@ Charges BoxSpace::charges(const Dataset& dataset, const DatasetModel& model, con
     Charges charges(cost.front());
     for (std::size_t i = 0; i < days.size(); ++i) {
         const double now = days[i];
-        std::size_t k = 0;
-        while (k + 1 < eras.size() && eras[k + 1].from_day <= now) ++k;
+        const std::size_t k = index_at(now);
         std::size_t first = 0;
         for (std::size_t e = 1; e <= k; ++e)
             if (eras[e].fresh || (!kept.home && eras[e].from_day <= kept.arrives_day)) first = e;
@@ -152,7 +153,7 @@ tl::expected<BoxSpace, Problem> space_of(const Box& box, Day as_of, const std::s
                      [&](std::size_t a, std::size_t b) { return box.changes[a].on < box.changes[b].on; });
     for (const std::size_t i : order) {
         const BoxChange& change = box.changes[i];
-        const double day = static_cast<double>((change.on - as_of).count());
+        const double day = days_between(as_of, change.on);
         const SpaceEra& before = space.eras.back();
         if (change.kind == BoxChange::Kind::resize) {
             space.eras.push_back(era_of(day, change.usable.value.value));
@@ -174,7 +175,7 @@ std::vector<double> change_days(const Site& site) {
     std::vector<double> days;
     for (const auto& box : site.boxes)
         for (const auto& change : box.changes) {
-            const auto day = static_cast<double>((change.on - site.as_of).count());
+            const double day = days_between(site.as_of, change.on);
             if (day > 0) days.push_back(day);
         }
     return days;

@@ -55,6 +55,7 @@ struct BoxSpace {
     /// What one stored byte takes at each of `days`, of a dataset of which the box keeps `kept`.
     Charges charges(const Dataset& dataset, const DatasetModel& model, const KeptSnapshots& kept,
                     Instant as_of, const std::vector<double>& days) const;
+    std::size_t index_at(double day) const;  ///< of the era
     /// As it was until `day`, then with the offer, at the ceiling it has. Errors: a pool that cannot be built.
     tl::expected<BoxSpace, std::string> with(const Offer& offer, double day) const;
 };

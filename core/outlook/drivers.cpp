@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/outlook/drivers.h"
 
+#include "core/retention/ladder.h"
+
 #include <fmt/format.h>
 #include <algorithm>
 #include <cmath>
@@ -30,9 +32,7 @@ double held_at_end(const Curve& curve, const PathsPlan& plan, int dataset) {
     double held = 0;
     for (const auto& part : plan.parts) {
         if (part.dataset != dataset || part.box < 0) continue;
-        const auto& kept = part.kept.at.back();
-        for (std::size_t i = 1; i < kept.size(); ++i)
-            held += part.charges.of_held(plan.days.size() - 1) * curve.freed(days_between(kept[i - 1], kept[i]));
+        held += part.charges.of_held(plan.days.size() - 1) * held_bytes(curve, part.kept.at.back());
     }
     return held;
 }

@@ -28,7 +28,7 @@ double lead_days(const Offer& offer, const Box& box) {
 
 double runs_day(const Site& site, const Offer& offer, const Box& box) {
     double day = std::ceil(lead_days(offer, box));
-    if (box.in_service) day = std::max(day, static_cast<double>((*box.in_service - site.as_of).count()));
+    if (box.in_service) day = std::max(day, days_between(site.as_of, *box.in_service));
     return std::max(0.0, day);
 }
 
@@ -50,10 +50,8 @@ std::vector<std::string> assumptions_of(const Site& site, const Offer& offer, co
             format_percent(usual_failure_rate)));
     if (!offer.pool)
         said.push_back("only its usable size is given: what small blocks cost on it is not counted");
-    const double as_of_day = static_cast<double>(site.as_of.time_since_epoch().count());
-    if (std::any_of(box.changes.begin(), box.changes.end(), [&](const BoxChange& c) {
-            return static_cast<double>(c.on.time_since_epoch().count()) - as_of_day > day;
-        }))
+    if (std::any_of(box.changes.begin(), box.changes.end(),
+                    [&](const BoxChange& c) { return days_between(site.as_of, c.on) > day; }))
         said.push_back("what is planned for the box after it runs is left out");
     return said;
 }
