@@ -3,6 +3,7 @@
 #include "core/findings/findings.h"
 
 #include "core/findings/json_values.h"
+#include "core/site/site_json.h"
 
 #include <array>
 #include <fmt/format.h>
@@ -97,19 +98,10 @@ Json rebuild_json(const std::optional<RebuildExposure>& r) {
             {"chance_of_another_failure", number(r->chance_of_another)}};
 }
 
-std::string offer_word(Offer::As as) {
-    switch (as) {
-        case Offer::As::drives: return "drives";
-        case Offer::As::added: return "added";
-        case Offer::As::box: return "box";
-    }
-    return {};
-}
-
 Json offer_json(const OfferOutlook& o) {
     return {{"name", o.name},
             {"box", o.box},
-            {"as", offer_word(o.as)},
+            {"as", to_text(o.as)},
             {"usable_bytes", bytes(o.usable_bytes)},
             {"ceiling_bytes", bytes(o.ceiling_bytes)},
             {"drives", o.drives},

@@ -1702,6 +1702,8 @@ std::string to_text(const Redundancy& redundancy) {
 
 std::string to_text(Wrapper wrapper) { return word_of(wrapper, wrapper_words); }
 
+std::string to_text(Offer::As as) { return word_of(as, offer_words); }
+
 std::string days_text(const std::array<bool, 7>& days) {
     std::string out;
     for (std::size_t i = 0; i < 7; ++i) {

@@ -49,6 +49,7 @@ std::string to_text(const Period&);        ///< "1 d", "15 min", "1 mo"
 std::string to_text(Money);                ///< "2150": the shortest that reads back the same
 std::string to_text(const Redundancy&);    ///< "parity-2", "mirror-2", "none"
 std::string to_text(Wrapper);
+std::string to_text(Offer::As);            ///< "drives", "added", "box"
 std::string days_text(const std::array<bool, 7>&);  ///< "Mon-Fri", "Sat-Sun", "Mon,Wed"
 tl::expected<Amount, std::string> parse_amount(std::string_view);
 tl::expected<Period, std::string> parse_period(std::string_view);
