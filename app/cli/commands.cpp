@@ -242,8 +242,8 @@ constexpr const char* resources_folder = ULLAGE_RESOURCES;
 constexpr const char* resources_folder = "";
 #endif
 
-/// The list named, or the one of the checkout this was built in (so that it can be edited), or the
-/// one built in.
+/// The list named, or the one installed (of the checkout, where this was built in one), which can be edited,
+/// or the one built in.
 tl::expected<std::vector<BitsPerSecond>, ExitStatus> sold_rates(const Arguments& arguments) {
     const std::string file =
         arguments.rates ? *arguments.rates : std::string(resources_folder) + "/line-rates.txt";

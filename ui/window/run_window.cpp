@@ -22,7 +22,8 @@ void nameApplication() {
     QApplication::setApplicationDisplayName(QStringLiteral("Ullage"));
     QApplication::setOrganizationName(QStringLiteral("Ullage"));
     QApplication::setApplicationVersion(QStringLiteral(ULLAGE_VERSION));
-    QApplication::setDesktopFileName(QStringLiteral("io.github.ullage.Ullage"));
+    QApplication::setDesktopFileName(QStringLiteral("local.ullage.ullage"));
+    QApplication::setWindowIcon(QIcon(QStringLiteral(":/ullage.svg")));
 }
 
 /// Qt's own words, then ours; what is missing stays English.
