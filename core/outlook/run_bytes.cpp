@@ -36,8 +36,10 @@ double PathBytes::operator()(int send, int dataset, std::optional<Instant> from,
     if (gap <= 0) return 0;
     const double freed = freed_in(d, gap) * churn_between(d, begin, end) *
                          shape_between(d, begin, end) * run_noise(d, gap, end);
-    const double growth = live_at(d, end) - live_at(d, begin);
-    return payload * (std::max(0.0, freed + growth) + events_between(d, begin, end, false));
+    const double live = live_at(d, end);
+    const double written =
+        std::max(0.0, freed + live - live_at(d, begin)) + events_between(d, begin, end, false);
+    return payload * std::min(written, std::max(0.0, live + events_between(d, 0, end, true)));
 }
 
 double PathBytes::freed_in(std::size_t d, double gap) {

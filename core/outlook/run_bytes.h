@@ -7,7 +7,7 @@
 /// of the gap, plus growth, plus what planned events put there; all times the payload of a stored
 /// byte. Of an event, `add` and `rewrite` are sent whole on their day, `remove` and `move` send
 /// next to nothing (moved blocks stay the blocks they were). A send of everything carries what is
-/// live.
+/// live, and no step carries more than that.
 
 #include "core/outlook/send_plan.h"
 

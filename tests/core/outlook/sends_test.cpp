@@ -56,6 +56,18 @@ TEST(Sends, EveryStepCarriesAtLeastWhatOneStepDoes) {
         << "the midnight snapshots that come as steps are bases too";
 }
 
+TEST(Sends, NoStepCarriesMoreThanIsLive) {
+    // Each day writes eight tenths of the data anew, give or take four times that.
+    auto d = dataset("d", 10 * gb, 0);
+    churn(d, 8 * gb, {}, 4);
+    d.ladder = daily(14);
+    auto s = site(300, {d}, {box("home", 9 * tb), box("attic", 9 * tb)});
+    add_send(s, 1000);
+    const auto run = outlook_of(s, 64).sends[0].bytes_per_run;
+    EXPECT_NEAR(run.p95 / (10 * gb * payload), 1, 1e-9);
+    EXPECT_LT(run.p50, 10 * gb * payload);
+}
+
 TEST(Sends, APayloadUnpackedIsLargerByTheRatioAndSmallerByTheStreams) {
     auto s = plain();
     s.datasets[0].compression_ratio = 2;
