@@ -13,6 +13,7 @@
 #include "core/outlook/paths.h"
 #include "core/outlook/send_outlooks.h"
 #include "core/outlook/space_text.h"
+#include "core/outlook/threads.h"
 #include "core/pool/pool.h"
 #include "core/site/site_json.h"
 #include "core/units/quantiles.h"
@@ -23,9 +24,6 @@
 #include <cmath>
 #include <cstdio>
 #include <fmt/format.h>
-#include <tbb/enumerable_thread_specific.h>
-#include <tbb/parallel_for.h>
-#include <tbb/task_arena.h>
 
 namespace ullage {
 
@@ -102,7 +100,7 @@ public:
                                             settings_.paths)}});
         zone_ = *TimeZone::find(site_.time_zone);
         start_ = zone_.instant_of(site_.as_of);
-        auto models = dataset_models(site_, evidence_, site_.as_of, settings_.judged);
+        auto models = dataset_models(site_, evidence_, site_.as_of, settings_.judged, settings_.threads);
         if (!models) return failed(models.error());
         models_ = *std::move(models);
         if (auto problems = find_spaces(); !problems.empty()) return failed(std::move(problems));
@@ -133,7 +131,7 @@ public:
         outlook.paths = settings_.paths;
         outlook.seed = settings_.seed;
         outlook.boxes.resize(box_of_.size());
-        side_by_side(box_of_.size(), [&](std::size_t b) {
+        side_by_side(settings_.threads, 0, box_of_.size(), [&](std::size_t b) {
             auto& box = outlook.boxes[b];
             box = box_outlook(b, *paths);
             if (settings_.searched && box.chance_of_ceiling_within_horizon > 1 - site_.confidence)
@@ -154,13 +152,6 @@ public:
     }
 
 private:
-    /// `work` for each of 0 … n − 1, on the threads of the settings; none depends on another.
-    template <class Work>
-    void side_by_side(std::size_t n, Work&& work) const {
-        tbb::task_arena arena(settings_.threads > 0 ? settings_.threads : tbb::task_arena::automatic);
-        arena.execute([&] { tbb::parallel_for(std::size_t{0}, n, work); });
-    }
-
     static tl::unexpected<ComputeError> failed(Problems problems) {
         return tl::unexpected(ComputeError(std::move(problems)));
     }
@@ -268,8 +259,8 @@ private:
         for (const auto& send : site_.sends) o.receives_copies = o.receives_copies || send.to == box.name;
 
         o.fill.resize(plan_.days.size());
-        tbb::enumerable_thread_specific<std::vector<float>> scratches;
-        tbb::parallel_for(std::size_t{0}, plan_.days.size(), [&](std::size_t i) {
+        PerThread<std::vector<float>> scratches;
+        side_by_side(settings_.threads, 0, plan_.days.size(), [&](std::size_t i) {
             auto& scratch = scratches.local();
             const std::size_t row = i * paths.paths;
             FillPoint& point = o.fill[i];

@@ -2,6 +2,7 @@
 #include "core/outlook/models.h"
 
 #include "core/outlook/measured_view.h"
+#include "core/outlook/threads.h"
 #include "core/units/quantity_text.h"
 
 #include <algorithm>
@@ -347,12 +348,15 @@ DatasetModel measured_model(const Measurement& m) {
 
 tl::expected<std::vector<DatasetModel>, Problems> dataset_models(const Site& site,
                                                                  const Evidence& evidence, Day as_of,
-                                                                 bool judged) {
-    Problems problems;
-    std::vector<DatasetModel> models;
+                                                                 bool judged, int threads) {
+    std::vector<Problems> found(site.datasets.size());
+    std::vector<DatasetModel> models(site.datasets.size());
     const TimeZone zone = TimeZone::find(site.time_zone).value_or(TimeZone());
-    for (std::size_t i = 0; i < site.datasets.size(); ++i)
-        models.push_back(ModelBuilder(site, evidence, zone, as_of, i, judged).build(problems));
+    side_by_side(threads, 0, models.size(), [&](std::size_t i) {
+        models[i] = ModelBuilder(site, evidence, zone, as_of, i, judged).build(found[i]);
+    });
+    Problems problems;
+    for (const auto& of_one : found) problems.insert(problems.end(), of_one.begin(), of_one.end());
     if (!problems.empty()) return tl::unexpected(problems);
     return models;
 }

@@ -72,8 +72,8 @@ DatasetModel measured_model(const Measurement&);
 std::vector<double> event_days(const std::vector<DatasetModel>&);
 
 /// The models of all datasets of a valid site, in order. Problems carry JSON pointers.
-/// With `judged`, a listing is backtested.
+/// With `judged`, a listing is backtested. `threads`: 0 is one a core.
 tl::expected<std::vector<DatasetModel>, Problems> dataset_models(const Site&, const Evidence&, Day as_of,
-                                                                 bool judged = false);
+                                                                 bool judged = false, int threads = 1);
 
 }  // namespace ullage

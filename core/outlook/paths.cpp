@@ -2,15 +2,12 @@
 #include "core/outlook/paths.h"
 
 #include "core/outlook/held_kernel.h"
+#include "core/outlook/threads.h"
 #include "core/units/lanes.h"
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <tbb/blocked_range.h>
-#include <tbb/enumerable_thread_specific.h>
-#include <tbb/parallel_for.h>
-#include <tbb/task_arena.h>
 
 namespace ullage {
 
@@ -96,7 +93,7 @@ public:
             noise_.push_back(scales_of(m));
         }
         for (std::size_t p = 0; p < plan.parts.size(); ++p) add_to_profiles(p);
-        tbb::parallel_for(std::size_t{0}, profiles_.size(), [this](std::size_t q) { fill(profiles_[q]); });
+        side_by_side(plan.threads, 0, profiles_.size(), [this](std::size_t q) { fill(profiles_[q]); });
     }
 
     /// `draws` is room to work in, one for each thread.
@@ -554,11 +551,8 @@ std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const P
     out.samples.assign(std::size_t(std::min(plan.samples, plan.paths)),
                        std::vector<DatasetPath>(models.size()));
     if (plan.set.empty()) make_room(out.drawn, models, plan);
-    tbb::task_arena arena(plan.threads > 0 ? plan.threads : tbb::task_arena::automatic);
-    std::optional<PathDrawer> prepared;
-    arena.execute([&] { prepared.emplace(models, plan, out); });
-    const PathDrawer& drawer = *prepared;
-    tbb::enumerable_thread_specific<std::vector<BlockDraw>> draws;
+    const PathDrawer drawer(models, plan, out);
+    PerThread<std::vector<BlockDraw>> draws;
 
     const std::size_t blocks = (out.paths + block_paths - 1) / block_paths;
     // A round of blocks at a time, so that progress is told from the calling thread and a stop is seen.
@@ -566,12 +560,8 @@ std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const P
     for (std::size_t from = 0; from < blocks; from += round) {
         if (progress.stop.stop_requested()) return {};
         const std::size_t to = std::min(from + round, blocks);
-        arena.execute([&] {
-            tbb::parallel_for(tbb::blocked_range<std::size_t>(from, to), [&](const auto& range) {
-                auto& own = draws.local();
-                for (std::size_t b = range.begin(); b != range.end(); ++b)
-                    if (!progress.stop.stop_requested()) drawer.draw_block(b, own);
-            });
+        side_by_side(plan.threads, from, to, [&](std::size_t block) {
+            if (!progress.stop.stop_requested()) drawer.draw_block(block, draws.local());
         });
         if (progress.report)
             progress.report(progress_from +

@@ -5,8 +5,9 @@
 #include "core/outlook/event_text.h"
 #include "core/outlook/first_copy.h"
 #include "core/outlook/line_rate.h"
-#include "core/replay/copy_age.h"
 #include "core/outlook/run_quantiles.h"
+#include "core/outlook/threads.h"
+#include "core/replay/copy_age.h"
 #include "core/units/quantiles.h"
 
 #include <algorithm>
@@ -450,12 +451,14 @@ std::optional<std::vector<SendOutlook>> replay_sends(const SendContext& context,
     const auto traces =
         replay_paths(context, sends, plan, paths, replayed, progress, progress_from, progress_to);
     if (!traces) return {};
+    outlooks.resize(sends.size());
+    side_by_side(settings.threads, 0, sends.size(), [&](std::size_t i) {
+        outlooks[i] = SendSummary(context, sends, i, *traces, arrivals, plan, paths).summary();
+    });
     std::map<int, LineRateSearch> searches;  // by link
     for (std::size_t i = 0; i < sends.size(); ++i) {
         if (progress.stop.stop_requested()) return {};
-        outlooks.push_back(
-            SendSummary(context, sends, i, *traces, arrivals, plan, paths).summary());
-        auto& o = outlooks.back();
+        auto& o = outlooks[i];
         if (settings.searched &&
             (o.falls_behind || o.chance_of_missing_window > 1 - context.site.confidence))
             o.line_rate_needed =

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/outlook/send_replay.h"
 
-#include <tbb/parallel_for.h>
-#include <tbb/task_arena.h>
+#include "core/outlook/threads.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -46,21 +46,19 @@ std::optional<Traces> replay_paths(const SendContext& context,
     Traces traces(std::min(paths.samples.size(), settings.most_paths));
     if (settings.arrivals) settings.arrivals->resize(traces.size());
     if (settings.wholes) settings.wholes->resize(traces.size());
-    tbb::task_arena arena(settings.threads > 0 ? settings.threads : tbb::task_arena::automatic);
     constexpr std::size_t round = 8;
     for (std::size_t from = 0; from < traces.size(); from += round) {
         if (progress.stop.stop_requested()) return {};
-        arena.execute([&] {
-            tbb::parallel_for(from, std::min(from + round, traces.size()), [&](std::size_t p) {
-                const bool note = p == 0 || settings.survival_on_all_paths;
-                ReplayOptions options = note ? noting : ReplayOptions();
-                options.keep_arrivals = settings.arrivals != nullptr;
-                auto trace = replay_traced(links, replayed, end,
-                                           PathBytes(context, sends, plan, paths, p), options);
-                traces[p] = std::move(trace.runs);
-                if (settings.arrivals) (*settings.arrivals)[p] = std::move(trace.arrivals);
-                if (settings.wholes) (*settings.wholes)[p] = std::move(trace.whole);
-            });
+        const std::size_t to = std::min(from + round, traces.size());
+        side_by_side(settings.threads, from, to, [&](std::size_t p) {
+            const bool note = p == 0 || settings.survival_on_all_paths;
+            ReplayOptions options = note ? noting : ReplayOptions();
+            options.keep_arrivals = settings.arrivals != nullptr;
+            auto trace = replay_traced(links, replayed, end,
+                                       PathBytes(context, sends, plan, paths, p), options);
+            traces[p] = std::move(trace.runs);
+            if (settings.arrivals) (*settings.arrivals)[p] = std::move(trace.arrivals);
+            if (settings.wholes) (*settings.wholes)[p] = std::move(trace.whole);
         });
         if (progress.report)
             progress.report(progress_from +
