@@ -14,6 +14,7 @@
 #include <cmath>
 #include <limits>
 #include <map>
+#include <unordered_map>
 
 namespace ullage {
 
@@ -134,9 +135,15 @@ private:
             int missed = 0;
         };
         std::array<Values, 7> by_day;
+        std::unordered_map<std::int64_t, int> known;  // runs of all paths are due at the same times
+        const auto weekday = [&](Instant due) {
+            const auto [at, added] = known.try_emplace(due.time_since_epoch().count());
+            if (added) at->second = weekday_of(c_.zone.local_day(due));
+            return std::size_t(at->second);
+        };
         for (const auto& path : traces_)
             for (const auto& run : path[index_]) {
-                auto& v = by_day[std::size_t(weekday_of(c_.zone.local_day(run.due)))];
+                auto& v = by_day[weekday(run.due)];
                 v.bytes.push_back(run.bytes);
                 v.hours.push_back(hours_of(run));
                 v.shares.push_back(share_of(run));

@@ -37,12 +37,29 @@ double age_quantile(const std::vector<AgeStretch>& ages, double p) {
         low = std::min(low, a.from_hours);
         high = std::max(high, a.to_hours);
     }
-    for (int step = 0; step < 44; ++step) {  // bisection on the exact distribution function
+    // Bisection on the exact distribution function. Between low and high it is below_low, plus a straight line of
+    // slope `crossing`, plus what the stretches that end in between (`inside`) add: ever fewer.
+    std::vector<AgeStretch> inside = ages;
+    double below_low = 0;
+    double crossing = 0;
+    for (int step = 0; step < 44; ++step) {
         const double middle = (low + high) / 2;
-        double below = 0;
-        for (const auto& a : ages)
-            below += std::clamp(middle, a.from_hours, a.to_hours) - a.from_hours;
-        (below < p * total ? low : high) = middle;
+        double below = below_low + crossing * (middle - low);
+        for (const auto& a : inside)
+            below += std::clamp(middle, a.from_hours, a.to_hours) - std::max(a.from_hours, low);
+        const bool above = below < p * total;
+        if (above) below_low = below;
+        (above ? low : high) = middle;
+        std::size_t kept = 0;
+        for (const auto& a : inside) {
+            if (a.to_hours <= low || a.from_hours >= high) continue;
+            if (a.from_hours <= low && a.to_hours >= high) {
+                crossing += 1;
+            } else {
+                inside[kept++] = a;
+            }
+        }
+        inside.resize(kept);
     }
     return (low + high) / 2;
 }

@@ -4,6 +4,9 @@
 
 #include "core/replay/copy_age.h"
 
+#include <algorithm>
+#include <random>
+
 namespace ullage {
 namespace {
 
@@ -38,6 +41,24 @@ TEST(CopyAge, OfTwoTeethIsWeighedByTime) {
     EXPECT_NEAR(age_quantile(ages, 0.25), 5, 1e-9);
     EXPECT_NEAR(age_quantile(ages, 0.9), 26, 1e-9);
     EXPECT_EQ(age_quantile({}, 0.5), 0);
+}
+
+TEST(CopyAge, AQuantileHasThatShareOfTheTimeBelowIt) {
+    std::mt19937_64 random(5);
+    std::lognormal_distribution<double> age(2, 1.5);
+    std::vector<AgeStretch> ages;
+    double total = 0;
+    for (int i = 0; i < 500; ++i) {
+        const double from = age(random);
+        ages.push_back({from, from + (i % 50 == 0 ? 0 : age(random))});
+        total += ages.back().to_hours - from;
+    }
+    for (const double p : {0.01, 0.3, 0.5, 0.9, 0.999}) {
+        const double q = age_quantile(ages, p);
+        double below = 0;
+        for (const auto& a : ages) below += std::clamp(q, a.from_hours, a.to_hours) - a.from_hours;
+        EXPECT_NEAR(below / total, p, 1e-9);
+    }
 }
 
 TEST(CopyAge, GrowsOnWhileNothingArrivesAndIgnoresWhatBringsNothingNewer) {
