@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 # Sourced by app/run.sh and tests/run.sh: brings the Debian packages of resources/packages.txt that are
-# missing, or says which they are. Expects $root to be the top folder.
+# missing, and those named as arguments, or says which they are. Expects $root to be the top folder.
 
 need_packages() {
     command -v dpkg-query >/dev/null || {
@@ -11,7 +11,7 @@ need_packages() {
     while read -r package _; do
         case "$package" in ''|'#'*) continue ;; esac
         [ "$(dpkg-query -W -f '${db:Status-Abbrev}' "$package" 2>/dev/null)" = "ii " ] || missing+=("$package")
-    done < "$root/resources/packages.txt"
+    done < <(cat "$root/resources/packages.txt"; printf '%s\n' "$@")
     [ ${#missing[@]} -eq 0 ] && return 0
     if [ "$(id -u)" -ne 0 ]; then
         echo "These packages are missing: ${missing[*]}" >&2
