@@ -191,15 +191,10 @@ int run_forecast(const Arguments& arguments, const DrawPictures& draw) {
 
 int run_measure(const Arguments& arguments) {
     const std::string& file = arguments.files.front();
-    const auto text = read_text_file(file);
-    if (!text) {
-        print_error(file, text.error());
-        return file_trouble;
-    }
-    const auto listings = parse_listing(*text, {arguments.columns, arguments.skip_bad_lines});
+    const auto listings = read_listing_file(file, {arguments.columns, arguments.skip_bad_lines});
     if (!listings) {
-        print_problems({file, listings.error(), false});
-        return input_wrong;
+        print_problems(listings.error());
+        return status_of(listings.error());
     }
     std::vector<Measured> all;
     for (const auto& listing : *listings) {

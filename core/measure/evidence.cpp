@@ -3,15 +3,25 @@
 
 #include "core/units/quoted_text.h"
 
+#include <algorithm>
 #include <filesystem>
 #include <fmt/format.h>
 #include <fstream>
+#include <optional>
 
 namespace ullage {
 
 namespace fs = std::filesystem;
 
-tl::expected<std::string, std::string> read_text_file(const std::string& path, std::size_t limit_bytes) {
+namespace {
+
+struct OpenFile {
+    std::ifstream in;
+    std::optional<std::size_t> size;  ///< empty: cannot be told
+};
+
+/// A regular file that is not larger than that; the error is a sentence.
+tl::expected<OpenFile, std::string> open_file(const std::string& path, std::size_t limit_bytes) {
     std::error_code error;
     const auto status = fs::status(path, error);
     if (error || !fs::exists(status)) return tl::unexpected(std::string("there is no such file"));
@@ -21,13 +31,52 @@ tl::expected<std::string, std::string> read_text_file(const std::string& path, s
     if (!error && size > limit_bytes)
         return tl::unexpected(
             fmt::format("the file has {} bytes; at most {} are read", size, limit_bytes));
-    std::ifstream in(path, std::ios::binary);
-    if (!in) return tl::unexpected(std::string("the file cannot be opened for reading"));
-    std::string text(error ? 0 : static_cast<std::size_t>(size), '\0');
-    in.read(text.data(), static_cast<std::streamsize>(text.size()));
-    if (in.bad()) return tl::unexpected(std::string("reading failed"));
-    text.resize(static_cast<std::size_t>(in.gcount()));
+    OpenFile file{std::ifstream(path, std::ios::binary), {}};
+    if (!file.in) return tl::unexpected(std::string("the file cannot be opened for reading"));
+    if (!error) file.size = static_cast<std::size_t>(size);
+    return file;
+}
+
+/// What `parse` makes of a file that is read a piece at a time.
+template <class Parse>
+auto parsed_file(const std::string& path, std::size_t limit_bytes, Parse parse)
+    -> tl::expected<typename decltype(parse(NextPiece()))::value_type, BadInput> {
+    auto file = open_file(path, limit_bytes);
+    if (!file) return tl::unexpected(BadInput{path, {{"", file.error()}}, true});
+    constexpr std::size_t piece_bytes = std::size_t{1} << 20;
+    std::string piece(piece_bytes, '\0');
+    std::size_t so_far = 0;  // a file may grow while it is read
+    auto parsed = parse([&]() -> std::string_view {
+        const std::size_t wanted = std::min(piece_bytes, file->size.value_or(limit_bytes) - so_far);
+        file->in.read(piece.data(), static_cast<std::streamsize>(wanted));
+        const auto got = static_cast<std::size_t>(file->in.gcount());
+        so_far += got;
+        return std::string_view(piece).substr(0, got);
+    });
+    if (file->in.bad()) return tl::unexpected(BadInput{path, {{"", "reading failed"}}, true});
+    if (!parsed) return tl::unexpected(BadInput{path, std::move(parsed.error()), false});
+    return *std::move(parsed);
+}
+
+}  // namespace
+
+tl::expected<std::string, std::string> read_text_file(const std::string& path, std::size_t limit_bytes) {
+    auto file = open_file(path, limit_bytes);
+    if (!file) return tl::unexpected(file.error());
+    std::string text(file->size.value_or(0), '\0');
+    file->in.read(text.data(), static_cast<std::streamsize>(text.size()));
+    if (file->in.bad()) return tl::unexpected(std::string("reading failed"));
+    text.resize(static_cast<std::size_t>(file->in.gcount()));
     return text;
+}
+
+tl::expected<std::vector<Listing>, BadInput> read_listing_file(const std::string& path, const ListingOptions& options,
+                                                               std::size_t limit_bytes) {
+    return parsed_file(path, limit_bytes, [&](const NextPiece& next) { return parse_listing(next, options); });
+}
+
+tl::expected<std::vector<UsagePoint>, BadInput> read_usage_file(const std::string& path, std::size_t limit_bytes) {
+    return parsed_file(path, limit_bytes, [](const NextPiece& next) { return parse_usage(next); });
 }
 
 namespace {
@@ -50,7 +99,7 @@ tl::expected<Evidence, std::vector<BadInput>> load_evidence(const Site& site, co
     Evidence evidence;
     std::vector<BadInput> bad;
     const auto path_of = [&](const std::string& name) { return (fs::path(folder) / name).string(); };
-    const auto read = [&](const std::string& where, const std::string& name, auto parse, auto& into) {
+    const auto read = [&](const std::string& where, const std::string& name, auto read_file, auto& into) {
         if (name.empty() || into.count(name) > 0) return;
         const std::string path = path_of(name);
         if (leads_out_of(folder, path) && !(outside && outside(name))) {
@@ -61,24 +110,19 @@ tl::expected<Evidence, std::vector<BadInput>> load_evidence(const Site& site, co
                            false});
             return;
         }
-        const auto text = read_text_file(path);
-        if (!text) {
-            bad.push_back({path, {{"", text.error()}}, true});
-            return;
-        }
-        auto parsed = parse(*text);
-        if (!parsed)
-            bad.push_back({path, parsed.error(), false});
+        auto measured = read_file(path);
+        if (!measured)
+            bad.push_back(measured.error());
         else
-            into[name] = *std::move(parsed);
+            into[name] = *std::move(measured);
     };
     for (std::size_t i = 0; i < site.datasets.size(); ++i) {
         const auto& dataset = site.datasets[i];
         if (dataset.turnover)
             read(fmt::format("/datasets/{}/turnover/listing", i), dataset.turnover->listing,
-                 [](const std::string& t) { return parse_listing(t); }, evidence.listings);
+                 [](const std::string& file) { return read_listing_file(file); }, evidence.listings);
         read(fmt::format("/datasets/{}/usage", i), dataset.usage,
-             [](const std::string& t) { return parse_usage(t); }, evidence.usages);
+             [](const std::string& file) { return read_usage_file(file); }, evidence.usages);
     }
     if (!bad.empty()) return tl::unexpected(bad);
     return evidence;

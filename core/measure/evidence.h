@@ -16,6 +16,12 @@ namespace ullage {
 tl::expected<std::string, std::string> read_text_file(const std::string& path,
                                                       std::size_t limit_bytes = std::size_t{1} << 30);
 
+/// A listing, a usage history, read from a regular file a piece at a time.
+tl::expected<std::vector<Listing>, BadInput> read_listing_file(const std::string& path, const ListingOptions& = {},
+                                                               std::size_t limit_bytes = std::size_t{1} << 30);
+tl::expected<std::vector<UsagePoint>, BadInput> read_usage_file(const std::string& path,
+                                                                std::size_t limit_bytes = std::size_t{1} << 30);
+
 /// Whether a file that the site names may lie outside the site's folder; empty: none may.
 using MayLieOutside = std::function<bool(const std::string& name)>;
 

@@ -6,9 +6,10 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
 #include <cmath>
+#include <functional>
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
 namespace ullage {
 
@@ -16,82 +17,8 @@ namespace {
 
 constexpr std::size_t most_problems = 50;  // enough to see a pattern, short enough to read
 
-struct Line {
-    int number = 0;  // from 1
-    std::string_view text;
-};
-
-std::string_view trimmed(std::string_view s) {
-    while (!s.empty() && (s.front() == ' ' || s.front() == '\t')) s.remove_prefix(1);
-    while (!s.empty() && (s.back() == ' ' || s.back() == '\t' || s.back() == '\r')) s.remove_suffix(1);
-    return s;
-}
-
-/// Lines with something on them; comments and blank lines left out, a byte-order mark passed over.
-std::vector<Line> lines_of(std::string_view text) {
-    if (text.substr(0, 3) == "\xEF\xBB\xBF") text.remove_prefix(3);
-    std::vector<Line> lines;
-    int number = 0;
-    while (!text.empty()) {
-        const std::size_t end = text.find('\n');
-        const std::string_view line = text.substr(0, end);
-        ++number;
-        if (const auto t = trimmed(line); !t.empty() && t.front() != '#') lines.push_back({number, line});
-        if (end == std::string_view::npos) break;
-        text.remove_prefix(end + 1);
-    }
-    return lines;
-}
-
-/// '\t', ';', ',' by what the first line holds; ' ' for runs of spaces.
-char separator_of(std::string_view line) {
-    for (const char c : {'\t', ';', ','})
-        if (line.find(c) != std::string_view::npos) return c;
-    return ' ';
-}
-
-std::vector<std::string> fields_of(std::string_view line, char separator) {
-    std::vector<std::string> fields;
-    if (!line.empty() && line.back() == '\r') line.remove_suffix(1);
-    if (separator == ' ') line = trimmed(line);
-    std::string field;
-    bool quoted = false;
-    for (std::size_t i = 0; i < line.size(); ++i) {
-        const char c = line[i];
-        if (c == '"') {
-            if (quoted && i + 1 < line.size() && line[i + 1] == '"') {
-                field += '"';
-                ++i;
-            } else {
-                quoted = !quoted;
-            }
-        } else if (c == separator && !quoted) {
-            fields.emplace_back(trimmed(field));
-            field.clear();
-            if (separator == ' ')
-                while (i + 1 < line.size() && line[i + 1] == ' ') ++i;
-        } else {
-            field += c;
-        }
-    }
-    fields.emplace_back(trimmed(field));
-    return fields;
-}
-
-std::string lower(std::string s) {
-    for (auto& c : s)
-        if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-    return s;
-}
-
-struct Role {
-    std::string_view name;
-    std::vector<std::string_view> accepted;
-    bool required = true;
-};
-
-const std::vector<Role>& listing_roles() {
-    static const std::vector<Role> roles = {
+const std::vector<ColumnRole>& listing_roles() {
+    static const std::vector<ColumnRole> roles = {
         {"snapshot", {"snapshot", "name"}, true},
         {"taken", {"taken", "creation", "time"}, true},
         {"unique", {"unique", "used"}, true},
@@ -103,51 +30,26 @@ const std::vector<Role>& listing_roles() {
     return roles;
 }
 
-const std::vector<Role>& usage_roles() {
-    static const std::vector<Role> roles = {
+const std::vector<ColumnRole>& usage_roles() {
+    static const std::vector<ColumnRole> roles = {
         {"time", {"time", "taken", "date"}, true},
         {"live", {"live", "referenced", "refer", "used"}, true},
     };
     return roles;
 }
 
-/// Which field holds which role; −1: none.
-struct Columns {
-    std::vector<int> of_role;
-    int at(std::size_t role) const { return of_role[role]; }
-};
-
-tl::expected<Columns, std::string> columns_of(const std::vector<std::string>& names,
-                                              const std::vector<Role>& roles, bool from_header) {
-    Columns columns{std::vector<int>(roles.size(), -1)};
-    std::vector<std::ptrdiff_t> best;  // place of the name found among those accepted
-    for (const auto& role : roles) best.push_back(static_cast<std::ptrdiff_t>(role.accepted.size()));
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        const std::string name = lower(names[i]);
-        for (std::size_t r = 0; r < roles.size(); ++r) {
-            const auto& accepted = roles[r].accepted;
-            const auto rank = std::find(accepted.begin(), accepted.end(), name) - accepted.begin();
-            if (rank >= best[r]) continue;  // also of two equal names: the first column
-            best[r] = rank;
-            columns.of_role[r] = static_cast<int>(i);
-        }
-    }
-    std::vector<std::string_view> missing;
-    for (std::size_t r = 0; r < roles.size(); ++r)
-        if (roles[r].required && columns.of_role[r] < 0) missing.push_back(roles[r].name);
-    if (!missing.empty())
-        return tl::unexpected(fmt::format(
-            "no column for {}; the {} “{}”. {}", fmt::join(missing, ", "),
-            from_header ? "first row reads" : "columns given are", fmt::join(names, " "),
-            from_header ? "Name the columns in the first row, or give them with --columns"
-                        : "Give a role for each column, in order"));
-    return columns;
-}
-
 /// Bytes: a plain number, a number with a unit, or with one letter (K, M, G, T, P: binary, as the
 /// usual listings print them).
-tl::expected<double, std::string> size_of(const std::string& field) {
-    std::string text = field;
+tl::expected<double, std::string> size_of(std::string_view field) {
+    // Whole numbers that a double holds exactly, as nearly all are.
+    constexpr std::size_t most_exact_digits = 15;
+    if (!field.empty() && field.size() <= most_exact_digits) {
+        std::int64_t bytes = 0;
+        const auto [end, failure] = std::from_chars(field.data(), field.data() + field.size(), bytes);
+        if (failure == std::errc() && end == field.data() + field.size() && bytes >= 0)
+            return static_cast<double>(bytes);
+    }
+    std::string text(field);
     if (text.size() > 1) {
         constexpr std::string_view letters = "KMGTP";
         const char last = text.back();
@@ -162,33 +64,6 @@ tl::expected<double, std::string> size_of(const std::string& field) {
     return bytes->value;
 }
 
-struct Table {
-    std::vector<Line> lines;
-    char separator = '\t';
-    Columns columns;
-};
-
-tl::expected<Table, Problems> table_of(std::string_view text, const std::vector<Role>& roles,
-                                       const std::vector<std::string>& given_columns) {
-    Table table;
-    table.lines = lines_of(text);
-    if (table.lines.empty())
-        return tl::unexpected(Problems{{"", "the file is empty: it needs a header row and data"}});
-    table.separator = separator_of(table.lines.front().text);
-    const bool from_header = given_columns.empty();
-    const auto names = from_header ? fields_of(table.lines.front().text, table.separator) : given_columns;
-    auto columns = columns_of(names, roles, from_header);
-    if (!columns)
-        return tl::unexpected(Problems{
-            {from_header ? fmt::format("line {}", table.lines.front().number) : "",
-             without_controls(columns.error())}});
-    table.columns = *std::move(columns);
-    if (from_header) table.lines.erase(table.lines.begin());
-    if (table.lines.empty())
-        return tl::unexpected(Problems{{"", "there is a header row and nothing below it"}});
-    return table;
-}
-
 void add(Problems& problems, int line, const std::string& what) {
     if (problems.size() < most_problems)
         problems.push_back({fmt::format("line {}", line), without_controls(what)});
@@ -196,22 +71,13 @@ void add(Problems& problems, int line, const std::string& what) {
         problems.push_back({"", fmt::format("and more; the first {} are listed", most_problems)});
 }
 
-tl::expected<std::string, std::string> field_at(const std::vector<std::string>& fields, int index,
-                                                std::string_view role) {
-    if (index < 0 || static_cast<std::size_t>(index) >= fields.size())
-        return tl::unexpected(fmt::format("{} fields, but {} is field {}", fields.size(), role, index + 1));
-    return fields[static_cast<std::size_t>(index)];
-}
-
-/// One line of a listing, the dataset's name beside it.
-tl::expected<std::pair<std::string, Snapshot>, std::string> snapshot_of(const Table& table,
-                                                                        const Line& line) {
-    const auto fields = fields_of(line.text, table.separator);
+/// The snapshot that a line tells of.
+tl::expected<Snapshot, std::string> snapshot_of(int line, const LineFields& fields) {
     Snapshot s;
-    s.line = line.number;
-    std::array<std::string, 5> texts;
+    s.line = line;
+    std::array<std::string_view, 5> texts;
     for (std::size_t r = 0; r < texts.size(); ++r) {
-        auto field = field_at(fields, table.columns.at(r), listing_roles()[r].name);
+        const auto field = fields.at(r);
         if (!field) return tl::unexpected(field.error());
         texts[r] = *field;
     }
@@ -237,34 +103,50 @@ tl::expected<std::pair<std::string, Snapshot>, std::string> snapshot_of(const Ta
     };
     if (s.written_bytes > most) return above_live(4, "what is new in it");
     if (s.unique_bytes > most) return above_live(2, "what it alone holds");
-    const std::size_t at = s.name.find('@');
-    return std::pair(at == std::string::npos ? std::string() : s.name.substr(0, at), s);
+    return s;
+}
+
+/// What stands before the @ of a snapshot's name; empty without one.
+std::string_view dataset_of(std::string_view name) {
+    const std::size_t at = name.find('@');
+    return at == std::string_view::npos ? std::string_view() : name.substr(0, at);
 }
 
 }  // namespace
 
 tl::expected<std::vector<Listing>, Problems> parse_listing(std::string_view text,
                                                            const ListingOptions& options) {
-    auto table = table_of(text, listing_roles(), options.columns);
-    if (!table) return tl::unexpected(table.error());
+    return parse_listing(whole_text(text), options);
+}
 
+tl::expected<std::vector<Listing>, Problems> parse_listing(const NextPiece& next, const ListingOptions& options) {
     Problems problems;
     std::vector<Listing> listings;
-    std::map<std::string, std::size_t> index;
+    std::map<std::string, std::size_t, std::less<>> index;
     std::vector<std::string> skipped;
-    for (const auto& line : table->lines) {
-        auto parsed = snapshot_of(*table, line);
-        if (!parsed) {
-            if (options.skip_bad_lines)
-                skipped.push_back(fmt::format("line {} left out: {}", line.number, without_controls(parsed.error())));
-            else
-                add(problems, line.number, parsed.error());
-            continue;
+    std::size_t last = 0;  // most lines are of the dataset of the line before
+    const auto listing_of = [&](std::string_view dataset) -> Listing& {
+        if (last < listings.size() && listings[last].dataset == dataset) return listings[last];
+        auto it = index.find(dataset);
+        if (it == index.end()) {
+            it = index.emplace(dataset, listings.size()).first;
+            listings.push_back({std::string(dataset), {}, {}});
         }
-        const auto [it, is_new] = index.try_emplace(parsed->first, listings.size());
-        if (is_new) listings.push_back({parsed->first, {}, {}});
-        listings[it->second].snapshots.push_back(std::move(parsed->second));
-    }
+        last = it->second;
+        return listings[last];
+    };
+    const auto read = read_delimited(next, listing_roles(), options.columns, [&](int line, const LineFields& fields) {
+        auto parsed = snapshot_of(line, fields);
+        if (parsed) {
+            auto& listing = listing_of(dataset_of(parsed->name));
+            listing.snapshots.push_back(*std::move(parsed));
+        } else if (options.skip_bad_lines) {
+            skipped.push_back(fmt::format("line {} left out: {}", line, without_controls(parsed.error())));
+        } else {
+            add(problems, line, parsed.error());
+        }
+    });
+    if (!read) return tl::unexpected(read.error());
     if (!problems.empty()) return tl::unexpected(problems);
     if (listings.empty())
         return tl::unexpected(Problems{{"", "no line of the listing could be read"}});
@@ -294,20 +176,21 @@ tl::expected<std::vector<Listing>, Problems> parse_listing(std::string_view text
 }
 
 tl::expected<std::vector<UsagePoint>, Problems> parse_usage(std::string_view text) {
-    auto table = table_of(text, usage_roles(), {});
-    if (!table) return tl::unexpected(table.error());
+    return parse_usage(whole_text(text));
+}
+
+tl::expected<std::vector<UsagePoint>, Problems> parse_usage(const NextPiece& next) {
     Problems problems;
     std::vector<std::pair<UsagePoint, int>> read;  // and its line
-    for (const auto& line : table->lines) {
-        const auto fields = fields_of(line.text, table->separator);
-        const auto time = field_at(fields, table->columns.at(0), "time").and_then(
-            [](const std::string& f) -> tl::expected<Instant, std::string> { return parse_instant(f); });
-        const auto live = field_at(fields, table->columns.at(1), "live").and_then(
-            [](const std::string& f) { return size_of(f); });
-        if (!time) add(problems, line.number, time.error());
-        if (!live) add(problems, line.number, live.error());
-        if (time && live) read.push_back({{*time, *live}, line.number});
-    }
+    const auto done = read_delimited(next, usage_roles(), {}, [&](int line, const LineFields& fields) {
+        const auto time = fields.at(0).and_then(
+            [](std::string_view f) -> tl::expected<Instant, std::string> { return parse_instant(f); });
+        const auto live = fields.at(1).and_then([](std::string_view f) { return size_of(f); });
+        if (!time) add(problems, line, time.error());
+        if (!live) add(problems, line, live.error());
+        if (time && live) read.push_back({{*time, *live}, line});
+    });
+    if (!done) return tl::unexpected(done.error());
     std::stable_sort(read.begin(), read.end(),
                      [](const auto& a, const auto& b) { return a.first.time < b.first.time; });
     for (std::size_t i = 1; i < read.size(); ++i)

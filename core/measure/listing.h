@@ -15,6 +15,7 @@
 /// Sizes are exact bytes or carry a unit. Blank lines and lines that start with `#` are passed over.
 /// Fields may be quoted with `"`. A line that cannot be read is a problem with its line number.
 
+#include "core/measure/delimited.h"
 #include "core/units/calendar.h"
 #include "core/units/problem.h"
 
@@ -55,6 +56,8 @@ struct ListingOptions {
 /// negative sizes, written or unique bytes larger than live bytes.
 tl::expected<std::vector<Listing>, Problems> parse_listing(std::string_view text,
                                                            const ListingOptions& = {});
+/// The same of a text that comes in pieces.
+tl::expected<std::vector<Listing>, Problems> parse_listing(const NextPiece& next, const ListingOptions& = {});
 
 /// Live bytes over time: columns `time`, `live`, same rules.
 struct UsagePoint {
@@ -63,6 +66,7 @@ struct UsagePoint {
     bool operator==(const UsagePoint&) const = default;
 };
 tl::expected<std::vector<UsagePoint>, Problems> parse_usage(std::string_view text);
+tl::expected<std::vector<UsagePoint>, Problems> parse_usage(const NextPiece& next);
 
 /// The measured files a site refers to, by the path text written in the site.
 struct Evidence {
