@@ -4,12 +4,15 @@
 #include <gtest/gtest.h>
 #include <sys/resource.h>
 #include <sys/stat.h>
+#include <sys/wait.h>
 #include <unistd.h>
 
+#include <chrono>
 #include <csignal>
 #include <filesystem>
 #include <fstream>
 #include <string>
+#include <thread>
 
 namespace ullage {
 namespace {
@@ -157,6 +160,33 @@ TEST_F(SiteFile, AWriteThatFailsHalfWayLeavesTheOldFileAndNoOther) {
         << written.error();
     EXPECT_EQ(content(path("a.site.json")), "old");
     EXPECT_EQ(files(), 1U);
+}
+
+TEST_F(SiteFile, KilledWhileSavingItIsOneOfTheTwoWholeSites) {
+    const std::string file = path("a.site.json");
+    Site other = site_;
+    other.name = "Another name";
+    ASSERT_TRUE(write_site_file(file, site_));
+    bool changed = false;
+    for (int trial = 0; trial < 40; ++trial) {
+        const pid_t writer = ::fork();
+        ASSERT_GE(writer, 0);
+        if (writer == 0) {
+            while (true) {
+                if (!write_site_file(file, other) || !write_site_file(file, site_)) ::_exit(1);
+            }
+        }
+        std::this_thread::sleep_for(std::chrono::microseconds(500 + 700 * trial));
+        ASSERT_EQ(::kill(writer, SIGKILL), 0);
+        int status = 0;
+        ASSERT_EQ(::waitpid(writer, &status, 0), writer);
+        ASSERT_TRUE(WIFSIGNALED(status)) << "saving failed";
+        const auto read = read_site_file(file);
+        ASSERT_TRUE(read) << listed(read.error().problems);
+        EXPECT_TRUE(*read == site_ || *read == other);
+        changed = changed || *read == other;
+    }
+    EXPECT_TRUE(changed) << "never killed between the two: the trials are too short";
 }
 
 TEST_F(SiteFile, AnUnfinishedFileOfAnEarlierRunIsNotTouched) {
