@@ -3,10 +3,16 @@
 
 #include <gtest/gtest.h>
 
+#include <clocale>
 #include <cmath>
 #include <cstdint>
 #include <cstring>
+#include <fmt/format.h>
+#include <locale>
 #include <rapidcheck/gtest.h>
+#include <string>
+#include <string_view>
+#include <vector>
 
 namespace ullage {
 namespace {
@@ -49,6 +55,63 @@ RC_GTEST_PROP(QuantityProperty, ANumberThatIsLargerIsNeverShownAsASmallerOne, ()
     for (const auto prefixes : {Prefixes::decimal, Prefixes::binary})
         RC_ASSERT(parse_bytes(format_bytes({x}, prefixes))->value <= parse_bytes(format_bytes({y}, prefixes))->value);
     RC_ASSERT(parse_duration(format_duration({x}))->value <= parse_duration(format_duration({y}))->value);
+}
+
+/// A locale that writes 1.234,5: of the C++ library, and of the C library where there is one like it.
+class CommaLocale {
+    struct Points : std::numpunct<char> {
+        char do_decimal_point() const override { return ','; }
+        char do_thousands_sep() const override { return '.'; }
+        std::string do_grouping() const override { return "\3"; }
+    };
+
+public:
+    CommaLocale()
+        : before_(std::locale::global(std::locale(std::locale::classic(), new Points))),
+          c_before_(std::setlocale(LC_NUMERIC, nullptr)) {
+        for (const char* name : {"de_DE.UTF-8", "fr_FR.UTF-8"})
+            if (std::setlocale(LC_NUMERIC, name)) break;
+    }
+    ~CommaLocale() {
+        std::locale::global(before_);
+        std::setlocale(LC_NUMERIC, c_before_.c_str());
+    }
+    CommaLocale(const CommaLocale&) = delete;
+    CommaLocale& operator=(const CommaLocale&) = delete;
+
+private:
+    std::locale before_;
+    std::string c_before_;
+};
+
+RC_GTEST_PROP(QuantityProperty, EveryUnitReadsAndWritesTheSameInAnyLocale, ()) {
+    const double x = *rc::gen::inRange(0, 1000000) / 8.0;
+    const auto typed = [&](std::string_view unit) { return fmt::format("{} {}", x, unit); };
+    // What is read, written exactly and to three digits, for every unit of every kind.
+    const auto all = [&] {
+        std::vector<std::string> out;
+        const auto note = [&](const auto& read, const auto& exact, const auto& shown) {
+            RC_ASSERT(read.has_value());
+            out.push_back(fmt::format("{} {} {}", read->value, exact(*read), shown(*read)));
+        };
+        for (const char* unit : {"B", "kB", "MB", "GB", "TB", "PB", "EB", "KiB", "MiB", "GiB", "TiB", "PiB", "EiB"})
+            note(parse_bytes(typed(unit)), exact_bytes, [](Bytes b) {
+                return format_bytes(b) + format_bytes(b, Prefixes::binary);
+            });
+        for (const char* unit : {"bit/s", "kbit/s", "Mbit/s", "Gbit/s", "Tbit/s", "bps", "kbps", "Mbps", "Gbps"})
+            note(parse_bit_rate(typed(unit)), exact_bit_rate, [](BitsPerSecond r) { return format_bit_rate(r); });
+        for (const char* unit : {"B/s", "kB/s", "MB/s", "GB/s", "KiB/s", "MiB/s", "GiB/s"})
+            note(parse_byte_rate(typed(unit)), exact_byte_rate, [](BytesPerSecond r) { return format_byte_rate(r); });
+        for (const char* unit : {"ms", "s", "min", "h", "d", "w", "mo", "y", "days", "weeks", "months", "years"})
+            note(parse_duration(typed(unit)), exact_duration, [](Duration d) { return format_duration(d); });
+        for (const char* unit : {"W", "kW"})
+            note(parse_power(typed(unit)), exact_power, [](Power p) { return exact_power(p); });
+        out.push_back(format_percent(*parse_fraction(typed("%"))));
+        return out;
+    };
+    const auto plain = all();
+    const CommaLocale comma;
+    RC_ASSERT(all() == plain);
 }
 
 }  // namespace
