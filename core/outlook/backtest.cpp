@@ -88,8 +88,8 @@ std::optional<BacktestOrigin> judged_from(const Listing& listing, std::size_t in
         const double before = origin.live.empty() ? 0 : origin.live.back().days_ahead;
         if (plan.days[t] - before < plan.days.back() / most_points && t + 1 < plan.days.size()) continue;
         const auto row = [&](const std::vector<float>& all) {
-            const auto first = all.begin() + static_cast<std::ptrdiff_t>(t * paths->paths);
-            return std::vector<double>(first, first + static_cast<std::ptrdiff_t>(paths->paths));
+            const auto first = all.begin() + static_cast<std::ptrdiff_t>(t * paths->parted);
+            return std::vector<double>(first, first + static_cast<std::ptrdiff_t>(paths->parted));
         };
         origin.live.push_back(forecast_of(row(paths->live[0]), snapshot, plan.days[t], snapshot.live_bytes));
         origin.freed.push_back(forecast_of(row(paths->held[0]), snapshot, plan.days[t], freed));

@@ -266,8 +266,8 @@ private:
             FillPoint& point = o.fill[i];
             point.date = site_.as_of + std::chrono::days(static_cast<int>(plan_.days[i]));
             point.used_bytes = band_of(&paths.used[b][row], paths.paths, scratch);
-            point.live_bytes = band_of(&paths.live[b][row], paths.paths, scratch);
-            point.held_bytes = band_of(&paths.held[b][row], paths.paths, scratch);
+            point.live_bytes = band_of(&paths.live[b][i * paths.parted], paths.parted, scratch);
+            point.held_bytes = band_of(&paths.held[b][i * paths.parted], paths.parted, scratch);
             point.other_bytes = plan_.other_bytes[b];
             point.usable_bytes = usable[i];
             point.fill = point.used_bytes.p50 / point.usable_bytes;

@@ -431,27 +431,35 @@ private:
                     live_lanes(std::size_t(profile.dataset), draw, profile.newest[i], profile.newest_place[i], live);
                     found = true;
                 }
-                add_to_outputs(part, i, i * out_.paths + first, draw.n, live, held, share);
+                add_to_outputs(part, i, first, draw.n, live, held, share);
             }
         }
     }
 
-    void add_to_outputs(const BoxPart& part, std::size_t i, std::size_t at, std::size_t n, const Lanes& live,
+    void add_to_outputs(const BoxPart& part, std::size_t i, std::size_t first, std::size_t n, const Lanes& live,
                         const FloatLanes& held, double share) const {
+        const std::size_t at = i * out_.paths + first;
         const auto holds = static_cast<float>(share < 1 ? 0 : 1);
         if (part.box >= 0) {
             const auto b = std::size_t(part.box);
             const auto live_charge = static_cast<float>(part.charges.of_live(i) * share);
             const auto held_charge = static_cast<float>(part.charges.of_held(i)) * holds;
-            float* live_out = &out_.live[b][at];
-            float* held_out = &out_.held[b][at];
-            float* used_out = &out_.used[b][at];
+            FloatLanes live_bytes;
+            FloatLanes held_bytes;
             for (std::size_t lane = 0; lane < n; ++lane) {
-                const float live_bytes = static_cast<float>(live[lane]) * live_charge;
-                const float held_bytes = held[lane] * held_charge;
-                live_out[lane] += live_bytes;
-                held_out[lane] += held_bytes;
-                used_out[lane] += live_bytes + held_bytes;
+                live_bytes[lane] = static_cast<float>(live[lane]) * live_charge;
+                held_bytes[lane] = held[lane] * held_charge;
+            }
+            float* used_out = &out_.used[b][at];
+            for (std::size_t lane = 0; lane < n; ++lane) used_out[lane] += live_bytes[lane] + held_bytes[lane];
+            if (first < out_.parted) {
+                const std::size_t parted_at = i * out_.parted + first;
+                float* live_out = &out_.live[b][parted_at];
+                float* held_out = &out_.held[b][parted_at];
+                for (std::size_t lane = 0; lane < n; ++lane) {
+                    live_out[lane] += live_bytes[lane];
+                    held_out[lane] += held_bytes[lane];
+                }
             }
         }
         for (const auto& offer : part.offers) {
@@ -544,8 +552,10 @@ std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const P
     out.times = plan.days.size();
     const std::vector<float> empty(out.paths * out.times, 0.0F);
     out.used.assign(std::size_t(plan.boxes), empty);
-    out.live.assign(std::size_t(plan.boxes), empty);
-    out.held.assign(std::size_t(plan.boxes), empty);
+    out.parted = std::min<std::size_t>(out.paths, most_parted_paths);
+    const std::vector<float> parted(out.parted * out.times, 0.0F);
+    out.live.assign(std::size_t(plan.boxes), parted);
+    out.held.assign(std::size_t(plan.boxes), parted);
     out.offer_used.assign(std::size_t(plan.offers), empty);
     out.probes.assign(plan.probes.size(), std::vector<double>(out.paths, 0));
     out.samples.assign(std::size_t(std::min(plan.samples, plan.paths)),

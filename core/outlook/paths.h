@@ -135,10 +135,14 @@ struct PathsPlan {
     std::vector<std::vector<SetInputs>> set; ///< [path][dataset]; unless empty, `paths` of them are set
 };
 
+/// Of how many paths live and held bytes are kept apart, for their bands: a multiple of block_paths.
+inline constexpr int most_parted_paths = 4096;
+
 struct Paths {
     std::size_t paths = 0, times = 0;
-    /// Per box, row by time: [time × paths + path].
-    std::vector<std::vector<float>> used, live, held;
+    std::size_t parted = 0;                               ///< paths of live and held: the first ones, at most most_parted_paths
+    std::vector<std::vector<float>> used;                 ///< per box, row by time: [time × paths + path]
+    std::vector<std::vector<float>> live, held;           ///< per box, row by time: [time × parted + path]
     std::vector<std::vector<float>> offer_used;           ///< likewise, per offer
     std::vector<std::vector<double>> probes;              ///< [probe][path]
     std::vector<double> edges;                            ///< bounds of the churn intervals, days
