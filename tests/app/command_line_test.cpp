@@ -236,6 +236,7 @@ TEST_F(CommandLine, OutageTellsTheDrillAndNamesWhatCannotBeAsked) {
     EXPECT_NE(wrong.err.find("nightly"), std::string::npos);
 }
 
+#ifdef ULLAGE_HAS_UI
 TEST_F(CommandLine, AReportIsWrittenWithoutADisplay) {
     const auto site = quoted(write("p.site.json", plain_site));
     const auto pdf = folder_ / "r.pdf";
@@ -267,3 +268,11 @@ TEST_F(CommandLine, AReportsLogoThatIsNoneIsStatus1AndAMissingOne3) {
     EXPECT_EQ(run("report " + site + " --html " + quoted(folder_ / "no" / "r.html")).status, 3);
     EXPECT_EQ(run("report " + site).status, 2);
 }
+#else
+TEST_F(CommandLine, WithoutItsDrawingLibraryAReportSaysSo) {
+    const auto site = quoted(write("p.site.json", plain_site));
+    const auto o = run("report " + site + " --html -");
+    EXPECT_EQ(o.status, 2);
+    EXPECT_NE(o.err.find("no drawing library"), std::string::npos) << o.err;
+}
+#endif
