@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/start_page.h"
 
-#include "core/site/site_json.h"
 #include "ui/forms/quantity_field.h"
+#include "ui/gallery/sample_gallery.h"
 #include "ui/window/look.h"
 
 #include <QCoreApplication>
@@ -78,7 +78,7 @@ StartPage::StartPage(QWidget* parent) : QWidget(parent) {
     grid->setColumnStretch(0, 1);
     grid->setColumnStretch(3, 1);
     grid->setRowStretch(0, 1);
-    grid->setRowStretch(5, 3);
+    grid->setRowStretch(6, 3);
     grid->addWidget(headingLabel(tr("How long will it last, and will it arrive?"), 1.9, page), 1, 1,
                     1, 2);
     QLabel* lead = quietLabel(
@@ -89,6 +89,7 @@ StartPage::StartPage(QWidget* parent) : QWidget(parent) {
     grid->setRowMinimumHeight(3, 24);
     grid->addWidget(makeOpenColumn(), 4, 1, Qt::AlignTop);
     grid->addWidget(makeFiguresColumn(), 4, 2, Qt::AlignTop);
+    grid->addWidget(makeSamples(), 5, 1, 1, 2);
     area->setWidget(page);
     page->setAutoFillBackground(false);
     area->viewport()->setAutoFillBackground(false);
@@ -112,21 +113,30 @@ QWidget* StartPage::makeOpenColumn() {
     column->addWidget(open);
     column->addWidget(listing);
 
-    const auto part = [&](const QString& title, QWidget*& holder, QVBoxLayout*& lines) {
-        holder = new QWidget(box);
-        auto* inside = new QVBoxLayout(holder);
-        inside->setContentsMargins(0, 12, 0, 0);
-        inside->setSpacing(4);
-        inside->addWidget(headingLabel(title, 1.0, holder));
-        lines = new QVBoxLayout;
-        lines->setSpacing(0);
-        inside->addLayout(lines);
-        holder->hide();
-        column->addWidget(holder);
-    };
-    part(tr("Recent"), recent_box_, recent_);
-    part(tr("Samples (invented)"), samples_box_, samples_);
+    recent_box_ = new QWidget(box);
+    auto* inside = new QVBoxLayout(recent_box_);
+    inside->setContentsMargins(0, 12, 0, 0);
+    inside->setSpacing(4);
+    inside->addWidget(headingLabel(tr("Recent"), 1.0, recent_box_));
+    recent_ = new QVBoxLayout;
+    recent_->setSpacing(0);
+    inside->addLayout(recent_);
+    recent_box_->hide();
+    column->addWidget(recent_box_);
     return box;
+}
+
+QWidget* StartPage::makeSamples() {
+    samples_box_ = new QWidget(this);
+    auto* column = new QVBoxLayout(samples_box_);
+    column->setContentsMargins(0, 20, 0, 0);
+    column->setSpacing(8);
+    column->addWidget(headingLabel(tr("Samples (invented)"), 1.15, samples_box_));
+    gallery_ = new SampleGallery(samples_box_);
+    connect(gallery_, &SampleGallery::chosen, this, &StartPage::sampleChosen);
+    column->addWidget(gallery_);
+    samples_box_->hide();
+    return samples_box_;
 }
 
 QWidget* StartPage::makeFiguresColumn() {
@@ -164,7 +174,7 @@ QWidget* StartPage::makeFiguresColumn() {
         grid->addWidget(field, row++, 1);
         fields_.append(field);
     };
-    add(tr("Data there is today"), QStringLiteral("/start/live"), &SmallSite::live,
+    add(tr("Data stored today"), QStringLiteral("/start/live"), &SmallSite::live,
         tr("As stored, without snapshots, such as 4 TB."));
     add(tr("It grows in a year by"), QStringLiteral("/start/growth"), &SmallSite::growth_per_year,
         tr("A size or a share, such as 800 GB or 20 %."));
@@ -209,19 +219,8 @@ void StartPage::setRecent(const QStringList& paths) {
 }
 
 void StartPage::setSamples(const QStringList& paths) {
-    clearLayout(samples_);
-    int shown = 0;
-    for (const QString& path : paths) {
-        const auto site = read_site_file(path.toStdString());
-        if (!site) continue;
-        const QString name =
-            site->name.empty() ? withoutSuffix(path) : QString::fromStdString(site->name);
-        QPushButton* button = lineButton(name, path, samples_box_);
-        button->setObjectName(QStringLiteral("start.sample.%1").arg(shown++));
-        connect(button, &QPushButton::clicked, this, [this, path] { emit sampleChosen(path); });
-        samples_->addWidget(button);
-    }
-    samples_box_->setVisible(shown > 0);
+    gallery_->setSamples(paths);
+    samples_box_->setVisible(gallery_->count() > 0);
 }
 
 }  // namespace ullage::ui

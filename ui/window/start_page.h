@@ -15,6 +15,7 @@ class QVBoxLayout;
 namespace ullage::ui {
 
 class Field;
+class SampleGallery;
 
 class StartPage : public QWidget {
     Q_OBJECT
@@ -37,12 +38,14 @@ signals:
 private:
     QWidget* makeOpenColumn();
     QWidget* makeFiguresColumn();
+    QWidget* makeSamples();
     void createSite();
 
     SmallSite figures_;
     QList<Field*> fields_;
-    QVBoxLayout *recent_, *samples_;
+    QVBoxLayout* recent_;
     QWidget *recent_box_, *samples_box_;
+    SampleGallery* gallery_;
 };
 
 /// Where the sample sites are: the folder that ULLAGE_SAMPLES names, else beside the program, else
