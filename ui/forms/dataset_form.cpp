@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/forms/kind_forms.h"
 #include "ui/forms/shared_fields.h"
+#include "ui/ladder/ladder_field.h"
 
 #include <QDir>
 #include <QFileDialog>
@@ -155,6 +156,14 @@ private:
 
     void addLadder() {
         beginSection(tr("Snapshots kept"));
+        add(new LadderField(
+            tr("Snapshots kept"), QStringLiteral("/ladder/timeline"),
+            [this]() -> LadderField::Shown {
+                return {now().ladder, document().site().as_of, document().site().time_zone};
+            },
+            this))
+            ->setLabelledByHeading()
+            ->setShownWhen([this] { return !now().ladder.empty(); });
         table<Rung>(
             tr("Ladder"), QStringLiteral("/ladder"), ladderColumns(),
             [](Dataset& it) -> std::vector<Rung>& { return it.ladder; }, rungCells, writeRungCell,

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/forms/item_form.h"
 #include "ui/forms/kind_forms.h"
+#include "ui/hours/hours_field.h"
 
 #include <algorithm>
 #include <initializer_list>
@@ -50,6 +51,19 @@ private:
 
     void addHours() {
         beginSection(tr("Open hours"));
+        const QString week = tr("Week");
+        add(new HoursField(
+            week, QStringLiteral("/hours/week"),
+            {[this] { return now().hours; },
+             [this, week](const std::vector<OpenHours>& rows) {
+                 commit(week, QStringLiteral("/hours/week"), [&](Site& site) {
+                     in(site).hours = rows;
+                     return QString();
+                 });
+             }},
+            this))
+            ->setLabelledByHeading()
+            ->setHint(tr("Drag to open or close hours. Keys: arrows, Shift with arrows, Space."));
         table<OpenHours>(
             tr("Open hours"), QStringLiteral("/hours"),
             {{tr("Days"), 5, {}, tr("such as Mon-Fri or Sat,Sun")},

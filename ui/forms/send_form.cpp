@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/forms/kind_forms.h"
 #include "ui/forms/shared_fields.h"
+#include "ui/ladder/ladder_field.h"
 
 #include <algorithm>
 
@@ -121,6 +122,15 @@ private:
                         break;
                 }
             });
+        add(new LadderField(
+            tr("Snapshots kept"), QStringLiteral("/ladder/timeline"),
+            [this]() -> LadderField::Shown {
+                const auto* own = std::get_if<Ladder>(&now().ladder);
+                return {own ? *own : Ladder(), document().site().as_of, document().site().time_zone};
+            },
+            this))
+            ->setLabelledByHeading()
+            ->setShownWhen([this] { return kindOf(now().ladder) == LadderKind::own; });
         table<Rung>(
             tr("Its rungs"), QStringLiteral("/ladder"), ladderColumns(),
             [](Send& it) -> std::vector<Rung>& {
