@@ -78,6 +78,7 @@ MainWindow::MainWindow(const Settings& settings, AnswerRunner::Compute compute,
       runner_(std::move(compute)),
       drills_(std::move(drill)),
       recovery_(document_),
+      open_file_(document_),
       outline_model_(new OutlineModel(document_, this)) {
     setObjectName(QStringLiteral("mainWindow"));
     setAcceptDrops(true);
@@ -260,6 +261,22 @@ bool MainWindow::writeTo(const QString& path) {
     message_->clear(about_file);
     recent_.add(path);
     return true;
+}
+
+void MainWindow::fileChangedOutside() {
+    const QString file = QFileInfo(document_.path()).fileName();
+    message_->show(MessageBar::Kind::notice, about_file,
+                   document_.isModified()
+                       ? tr("%1 was changed by another program. The changes made here are not saved yet.").arg(file)
+                       : tr("%1 was changed by another program.").arg(file),
+                   {{tr("&Read it again"), [this] { openFile(document_.path()); }}});
+}
+
+void MainWindow::fileOpenElsewhere() {
+    message_->show(MessageBar::Kind::notice, about_file,
+                   tr("%1 is open in another window of Ullage. What is saved there is not seen here until it is read "
+                      "again.")
+                       .arg(QFileInfo(document_.path()).fileName()));
 }
 
 void MainWindow::fillRecentMenu() {

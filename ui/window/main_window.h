@@ -10,6 +10,7 @@
 #include "core/findings/findings.h"
 #include "core/units/quantity_text.h"
 #include "ui/document/item_ref.h"
+#include "ui/document/open_file.h"
 #include "ui/document/recovery.h"
 #include "ui/document/site_document.h"
 #include "ui/run/answer_runner.h"
@@ -104,6 +105,8 @@ private:
     void fillRecentMenu();
     bool mayLeave();
     bool writeTo(const QString& path);
+    void fileChangedOutside();
+    void fileOpenElsewhere();
     void addListing(const QString& path, const QStringList& datasets);
     void showStart();
 
@@ -123,6 +126,7 @@ private:
     AnswerRunner runner_;
     OutageRunner drills_;
     Recovery recovery_;
+    OpenFile open_file_;
     RecentFiles recent_;
     Prefixes prefixes_ = Prefixes::decimal;
     std::shared_ptr<const Answer> answer_;

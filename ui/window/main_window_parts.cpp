@@ -257,6 +257,8 @@ void MainWindow::connectParts() {
         showPointer(pointer);
     });
 
+    connect(&open_file_, &OpenFile::changedOutside, this, &MainWindow::fileChangedOutside);
+    connect(&open_file_, &OpenFile::openElsewhere, this, &MainWindow::fileOpenElsewhere, Qt::QueuedConnection);
     connect(&document_, &SiteDocument::replaced, this, &MainWindow::siteReplaced);
     connect(&document_, &SiteDocument::siteChanged, this, &MainWindow::siteChanged);
     connect(&document_, &SiteDocument::problemsChanged, this, &MainWindow::showProblems);

@@ -2,6 +2,7 @@
 #include "core/site/site_json.h"
 #include "tests/ui/window/small.h"
 #include "ui/document/item_edits.h"
+#include "ui/document/open_file.h"
 #include "ui/document/recovery.h"
 #include "ui/document/site_document.h"
 
@@ -212,6 +213,58 @@ TEST(SiteDocument, SavingToAnotherFolderKeepsTheListingsWithinReach) {
     EXPECT_EQ(document.site().datasets[0].turnover->listing, "../list.tsv");
     EXPECT_EQ(document.problems(), Problems{});
     EXPECT_EQ(document.evidence()->listings.count("../list.tsv"), 1u);
+}
+
+TEST(OpenFile, TellsOnceOfEachChangeByAnotherProgramAndNotOfItsOwn) {
+    QTemporaryDir folder;
+    const QString path = folder.filePath(QStringLiteral("a.site.json"));
+    ASSERT_TRUE(write_site_file(path.toStdString(), smallSite()));
+    SiteDocument document;
+    OpenFile file(document, folder.filePath(QStringLiteral("locks")));
+    ASSERT_FALSE(document.open(path));
+    QSignalSpy changed(&file, &OpenFile::changedOutside);
+    document.editSite(QStringLiteral("name"), [](Site& site) { site.name = "Mine"; });
+    ASSERT_TRUE(document.save());
+    QTest::qWait(400);
+    EXPECT_EQ(changed.count(), 0);
+    Site theirs = smallSite();
+    theirs.name = "Theirs";
+    ASSERT_TRUE(write_site_file(path.toStdString(), theirs));
+    ASSERT_TRUE(eventually([&] { return changed.count() == 1; }));
+    write(folder.filePath(QStringLiteral("beside")), "another file");
+    QTest::qWait(400);
+    EXPECT_EQ(changed.count(), 1);
+    // Replaced a second time, though the file that was watched at first is gone.
+    theirs.name = "Theirs again";
+    ASSERT_TRUE(write_site_file(path.toStdString(), theirs));
+    EXPECT_TRUE(eventually([&] { return changed.count() == 2; }));
+    ASSERT_FALSE(document.open(path));
+    EXPECT_EQ(document.site().name, "Theirs again");
+}
+
+TEST(OpenFile, ASecondWindowOnTheSameFileIsTold) {
+    QTemporaryDir folder;
+    const QString locks = folder.filePath(QStringLiteral("locks"));
+    const QString path = folder.filePath(QStringLiteral("a.site.json"));
+    ASSERT_TRUE(write_site_file(path.toStdString(), smallSite()));
+    ASSERT_TRUE(QFile::link(path, folder.filePath(QStringLiteral("link.site.json"))));
+    SiteDocument first, second;
+    OpenFile of_first(first, locks);
+    ASSERT_FALSE(first.open(path));
+    EXPECT_FALSE(of_first.isOpenElsewhere());
+    {
+        OpenFile of_second(second, locks);
+        QSignalSpy told(&of_second, &OpenFile::openElsewhere);
+        ASSERT_FALSE(second.open(folder.filePath(QStringLiteral("link.site.json"))));
+        EXPECT_TRUE(of_second.isOpenElsewhere());
+        EXPECT_EQ(told.count(), 1);
+        second.close();
+        EXPECT_FALSE(of_second.isOpenElsewhere());
+    }
+    first.close();
+    OpenFile of_second(second, locks);
+    ASSERT_FALSE(second.open(path));
+    EXPECT_FALSE(of_second.isOpenElsewhere());
 }
 
 TEST(Recovery, UnsavedWorkOfAWindowThatIsGoneIsFoundAgain) {
