@@ -21,16 +21,17 @@ const fs::path source_dir = ULLAGE_SOURCE_DIR;
 const std::map<std::string, std::set<std::string>>& may_include() {
     static const std::map<std::string, std::set<std::string>> rules = {
         {"units", {}},
+        {"words", {"units"}},
         {"site", {"units"}},
         {"turnover", {"units"}},
         {"retention", {"units", "site", "turnover"}},
         {"pool", {"units", "site"}},
         {"link", {"units", "site"}},
-        {"measure", {"units", "site", "turnover"}},
+        {"measure", {"units", "words", "site", "turnover"}},
         {"replay", {"units", "site", "turnover", "retention", "link"}},
-        {"outlook", {"units", "site", "turnover", "retention", "pool", "link", "measure", "replay"}},
-        {"findings", {"units", "site", "outlook", "link", "measure"}},
-        {"report", {"units", "site", "outlook", "findings"}},
+        {"outlook", {"units", "words", "site", "turnover", "retention", "pool", "link", "measure", "replay"}},
+        {"findings", {"units", "words", "site", "outlook", "link", "measure"}},
+        {"report", {"units", "words", "site", "outlook", "findings"}},
     };
     return rules;
 }
