@@ -76,6 +76,8 @@ set(ULLAGE_UI_DRAWING_SOURCES
   buy/space_chart.h
   buy/standing_mark.cpp
   buy/standing_mark.h
+  language/spoken_language.cpp
+  language/spoken_language.h
   pages/arrive_page.cpp
   pages/arrive_page.h
   pages/arrive_text.cpp

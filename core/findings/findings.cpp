@@ -276,13 +276,13 @@ Answer in_language(Answer answer, Language language, Prefixes prefixes) {
 }
 
 tl::expected<Answer, ComputeError> answer(const Site& site, const Evidence& evidence, const Settings& settings,
-                                          const Progress& progress, Language language) {
+                                          const Progress& progress) {
     auto outlook = compute(site, evidence, settings, progress);
     if (!outlook) return tl::unexpected(outlook.error());
     Answer result;
     result.site = site;
     result.outlook = *std::move(outlook);
-    return in_language(std::move(result), language);
+    return in_language(std::move(result), Language::english);
 }
 
 }  // namespace ullage

@@ -41,9 +41,9 @@ Answer in_language(Answer, Language, Prefixes = Prefixes::decimal);
 /// lead time, without such a day, or where the box is not forecast.
 std::optional<Day> order_by(const Answer&, const OfferOutlook&);
 
-/// compute, then findings.
+/// compute, then findings, in English.
 tl::expected<Answer, ComputeError> answer(const Site&, const Evidence&, const Settings&,
-                                          const Progress& = {}, Language = Language::english);
+                                          const Progress& = {});
 
 /// The status of a box in one word, by the rule stated in findings.cpp, and of a send.
 Level status_of(const BoxOutlook&, double horizon_days);

@@ -280,7 +280,7 @@ Message input_name(const InputEffect& e, const DatasetModel& m, Day as_of) {
         case UncertainInput::curve:
             if (m.measured) return message("long-term turnover of “{}”", m.name);
             return message_n("turnover of “{}” beyond {} day", "turnover of “{}” beyond {} days",
-                             m.observed_days == 1 ? 1 : 2, m.name, Figure{m.observed_days, 6});
+                             m.observed_days == 1 ? 1 : 2, m.name, Significant{m.observed_days, 6});
         case UncertainInput::event_size:
         case UncertainInput::event_date: {
             const auto& event = m.events[e.event];

@@ -47,7 +47,7 @@ Courier courier_of(const Site& site, const Send& send) {
     c.assumptions.push_back(message(
         "carried by hand, copying beside the source is taken to run at {}, with {} days on "
         "the road; give first_copy.copy_rate and days_away to say otherwise",
-        rate, Figure{c.days_away, 6}));
+        rate, Significant{c.days_away, 6}));
     return c;
 }
 

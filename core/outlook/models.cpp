@@ -248,7 +248,7 @@ private:
         model_.mean_curve = model_.mean_curve.scaled(factor);
         for (auto& c : model_.curves) c = c.scaled(factor);
         assume(message("The daily figure that was typed sets the level of turnover ({} × the "
-                       "listing's); the listing gives its shape.", Figure{factor, 2}));
+                       "listing's); the listing gives its shape.", Significant{factor, 2}));
     }
 
     void curve_from_figures(Problems& problems) {

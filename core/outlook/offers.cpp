@@ -63,8 +63,8 @@ Message obstacle(const Offer& offer, const Box& box, const BoxSpace& with) {
         return message_n("{} drive does not go into {} bays", "{} drives do not go into {} bays", drives, drives,
                          *box.enclosure->bays);
     if (box.enclosure->power && offer.power && offer.power->value > box.enclosure->power->value)
-        return message("it draws {} W, more than the {} W of the supply", Figure{offer.power->value.value, 6},
-                       Figure{box.enclosure->power->value.value, 6});
+        return message("it draws {} W, more than the {} W of the supply", Significant{offer.power->value.value, 6},
+                       Significant{box.enclosure->power->value.value, 6});
     return {};
 }
 

@@ -17,7 +17,7 @@ namespace ullage {
 struct Message;
 
 /// A number to so many significant digits.
-struct Figure {
+struct Significant {
     double value = 0;
     int digits = 3;
 };
@@ -37,7 +37,7 @@ struct Argument {
     Argument(std::string words) : as(As::text), text(std::move(words)) {}
     Argument(const char* words) : as(As::text), text(words) {}
     Argument(Exact e) : as(As::exact), text(std::move(e.text)) {}
-    Argument(Figure f) : as(As::figure), number(f.value), digits(f.digits) {}
+    Argument(Significant f) : as(As::figure), number(f.value), digits(f.digits) {}
     Argument(Percentage p) : as(As::percentage), number(p.fraction), digits(p.digits) {}
     Argument(Bytes b) : as(As::bytes), number(b.value) {}
     Argument(BytesPerSecond r) : as(As::byte_rate), number(r.value) {}

@@ -19,9 +19,14 @@ namespace ullage {
 namespace {
 
 constexpr double dots_per_inch = 96;
-constexpr double body_size = 13, small_size = 11, heading_size = 19, part_size = 14.5,
-                 title_size = 26;
-constexpr double side_margin = 72, top_margin = 68, bottom_margin = 84;
+constexpr double heading_size = 17, part_size = 13, title_size = 22, answer_size = 13;
+constexpr double side_margin = 58, top_margin = 50, bottom_margin = 68;
+
+/// Sizes of running text and of tables: the appendix is for who checks, and is set smaller.
+struct Sizes {
+    double text = 12, small = 11;
+};
+constexpr Sizes body, appendix{11, 10};
 const QColor ink(0x1c, 0x1c, 0x1c), muted(0x59, 0x59, 0x59), rule(0xbd, 0xbd, 0xbd);
 
 /// Qt joins no letters that are spaced: a joined "ff" would not be found by a search in a PDF.
@@ -92,7 +97,12 @@ public:
         : pages_(pages), room_(pages.room_), pictures_(*pages.answer_), y_(room_.top()) {
         title(logo);
         for (const auto& section : pages.content_.sections) {
-            if (!section.heading.empty()) heading(qstring(section.heading));
+            if (section.appendix && !in_appendix_) {
+                in_appendix_ = true;
+                size_ = appendix;
+                if (!at_top()) next_page();
+            }
+            heading(qstring(section.heading));
             for (const auto& part : section.parts)
                 std::visit([this](const auto& p) { put(p); }, part);
         }
@@ -117,12 +127,12 @@ private:
     }
 
     /// Whole if it is short, else broken between lines.
-    void text(const Block& b, double indent) {
+    void text(const Block& b, double indent, double right = 0) {
         constexpr int short_text = 4;
         if (b.lines() <= short_text) need(b.height);
         if (b.height <= left()) {
             const QPointF at(room_.left() + indent, y_);
-            place({at, QSizeF(room_.width() - indent, b.height)}, b.layout->text(),
+            place({at, QSizeF(room_.width() - indent - right, b.height)}, b.layout->text(),
                   [b, at](QPainter& p) { draw_block(p, b, at); });
             y_ += b.height;
             return;
@@ -132,88 +142,81 @@ private:
             need(height);
             const QPointF at(room_.left() + indent, y_);
             const QTextLine part = b.layout->lineAt(line);
-            place({at, QSizeF(room_.width() - indent, height)},
+            place({at, QSizeF(room_.width() - indent - right, height)},
                   b.layout->text().mid(part.textStart(), part.textLength()),
                   [b, line, at](QPainter& p) { draw_line(p, b, line, at); });
             y_ += height;
         }
     }
 
+    /// The logo at the right, the title and who it is for at the left, then the answer.
     void title(const QImage& logo) {
+        double beside = 0, logo_bottom = y_;
         if (!logo.isNull()) {
-            const QSizeF size = QSizeF(logo.size()).scaled(190, 76, Qt::KeepAspectRatio);
-            const QRectF where(room_.topLeft(), size);
+            const QSizeF size = QSizeF(logo.size()).scaled(170, 64, Qt::KeepAspectRatio);
+            const QRectF where(QPointF(room_.right() - size.width(), y_), size);
             place(where, {}, [logo, where](QPainter& p) {
                 p.setRenderHint(QPainter::SmoothPixmapTransform);
                 p.drawImage(where, logo);
             });
-            y_ += size.height() + 18;
+            beside = size.width() + 20;
+            logo_bottom = where.bottom();
         }
-        text(block(qstring(pages_.content_.title), text_font(title_size, QFont::Bold),
-                   room_.width()),
-             0);
-        y_ += 10;
-        const QFont font = text_font(body_size);
-        double widest = 0;
+        const double width = room_.width() - beside;
+        text(block(qstring(pages_.content_.title), text_font(title_size, QFont::Bold), width), 0,
+             beside);
+        y_ += 6;
+        QString who;
         for (const auto& [name, value] : pages_.content_.particulars)
-            widest = std::max(widest, QFontMetricsF(font).horizontalAdvance(qstring(name)));
-        for (const auto& [name, value] : pages_.content_.particulars) {
-            const Block b = block(qstring(value), font, room_.width() - widest - 16);
-            const Block n = block(qstring(name), font, widest + 1, muted);
-            need(std::max(b.height, n.height));
-            const QPointF at(room_.left(), y_);
-            place({at, QSizeF(widest + 2, n.height)}, qstring(name),
-                  [n, at](QPainter& p) { draw_block(p, n, at); });
-            const QPointF beside(room_.left() + widest + 16, y_);
-            place({beside, QSizeF(room_.width() - widest - 16, b.height)}, qstring(value),
-                  [b, beside](QPainter& p) { draw_block(p, b, beside); });
-            y_ += std::max(b.height, n.height);
-        }
-        y_ += 20;
+            who += (who.isEmpty() ? QString() : QStringLiteral(" · ")) + qstring(name) +
+                   QStringLiteral(": ") + qstring(value);
+        text(block(who, text_font(size_.text), width, muted), 0, beside);
+        if (page_ == 0) y_ = std::max(y_, logo_bottom);
+        y_ += 12;
         const double top = y_;
         const int page = page_;
-        pages_.marks_.push_back({qstring(pages_.content_.answer_heading), page_, y_});
+        pages_.marks_.push_back({qstring(pages_.content_.answer_heading), page_, y_, 0});
         text(block(qstring(pages_.content_.answer_heading), text_font(part_size, QFont::Bold),
-                   room_.width() - 18),
-             18);
-        y_ += 4;
+                   room_.width() - 16),
+             16);
+        y_ += 3;
         for (const auto& sentence : pages_.content_.answer) {
-            text(block(qstring(sentence), text_font(15), room_.width() - 18), 18);
-            y_ += 6;
+            text(block(qstring(sentence), text_font(answer_size), room_.width() - 16), 16);
+            y_ += 4;
         }
         if (page == page_) {
-            const QRectF bar(room_.left(), top, 5, y_ - top - 6);
+            const QRectF bar(room_.left(), top, 5, y_ - top - 4);
             place(bar, {}, [bar](QPainter& p) { p.fillRect(bar, ink); });
         }
-        y_ += 8;
     }
 
     void heading(const QString& words) {
-        constexpr double follows = 130;  // at least so much of what comes
+        constexpr double follows = 110;  // at least so much of what comes
         const Block b = block(words, text_font(heading_size, QFont::Bold), room_.width());
-        need(30 + b.height + follows);
-        gap(24);
-        const QRectF line(room_.left(), y_, room_.width(), 2);
+        need(22 + b.height + follows);
+        gap(14);
+        const QRectF line(room_.left(), y_, room_.width(), 1.5);
         place(line, {}, [line](QPainter& p) { p.fillRect(line, ink); });
-        pages_.marks_.push_back({words, page_, y_});
-        y_ += 8;
+        pages_.marks_.push_back({words, page_, y_, 0});
+        y_ += 5;
         text(b, 0);
-        y_ += 4;
+        y_ += 2;
     }
 
     void put(const ReportHeading& h) {
         constexpr double follows = 80;
         const Block b = block(qstring(h.text), text_font(part_size, QFont::Bold), room_.width());
-        need(14 + b.height + follows);
-        gap(14);
+        need(8 + b.height + follows);
+        gap(8);
+        pages_.marks_.push_back({qstring(h.text), page_, y_, 1});
         text(b, 0);
-        y_ += 2;
+        y_ += 1;
     }
 
     void put(const ReportText& t) {
         const bool meaning = t.as == ReportText::As::explained;
         const double indent = meaning ? 22 : 0;
-        const Block b = block(qstring(t.text), text_font(meaning ? small_size : body_size),
+        const Block b = block(qstring(t.text), text_font(meaning ? size_.small : size_.text),
                               room_.width() - indent, meaning ? muted : ink);
         gap(meaning ? 3 : 6);
         text(b, indent);
@@ -224,7 +227,7 @@ private:
         for (const auto& item : list.items) {
             const QString mark =
                 item.mark.empty() ? QString() : qstring(item.mark) + QStringLiteral(": ");
-            const Block b = block(mark + qstring(item.text), text_font(body_size),
+            const Block b = block(mark + qstring(item.text), text_font(size_.text),
                                   room_.width() - 18, ink, mark.size());
             gap(4);
             if (b.lines() <= 4)
@@ -242,29 +245,43 @@ private:
         gap(6);
     }
 
-    void put(const ReportPicture& picture) {
-        const QFont font = report_font(small_size);
-        const Block note =
-            block(qstring(picture.text), text_font(small_size), room_.width(), muted);
-        const double height = pictures_.height(picture, room_.width(), font);
-        gap(8);
+    void put(const ReportPicture& picture) { put(ReportRow{{picture}}); }
+
+    void put(const ReportRow& row) {
+        constexpr double between = 14;
+        const QFont font = report_font(size_.small);
+        const double room = room_.width() - between * static_cast<double>(row.pictures.size() - 1);
+        double height = 0;
+        QString words;
+        for (const ReportPicture& picture : row.pictures) {
+            height = std::max(height, pictures_.height(picture, room * picture.share, font));
+            if (picture.captioned || height <= 0)
+                words += (words.isEmpty() ? "" : " ") + qstring(picture.text);
+        }
+        const Block note = block(words, text_font(size_.small), room_.width(), muted);
+        gap(5);
         need(height + note.height + 2);
-        if (height > 0 && height <= left()) {
-            const QRectF where(room_.left(), y_, room_.width(), height);
+        double x = room_.left();
+        for (const ReportPicture& picture : row.pictures) {
+            const double width = room * picture.share;
+            const double own = pictures_.height(picture, width, font);
+            if (own <= 0 || own > left()) continue;
+            const QRectF where(x, y_, width, own);
             const auto answer = pages_.answer_;
             place(where, {}, [answer, where, picture, font](QPainter& p) {
                 ReportPictures(*answer).paint(p, where, picture, font);
             });
-            y_ += height + 2;
+            x += width + between;
         }
+        if (height <= left()) y_ += height + 2;
         text(note, 0);
-        gap(6);
+        gap(4);
     }
 
-    static std::vector<double> widths_of(const ReportTable& table, double room, double padding) {
+    std::vector<double> widths_of(const ReportTable& table, double room, double padding) const {
         const std::size_t columns = table.header.size();
         std::vector<double> least(columns, 0), natural(columns, 0);
-        const QFontMetricsF plain(text_font(small_size)), bold(text_font(small_size, QFont::Bold));
+        const QFontMetricsF plain(text_font(size_.small)), bold(text_font(size_.small, QFont::Bold));
         const auto look = [&](std::size_t c, const std::string& cell,
                               const QFontMetricsF& metrics) {
             const QString words = qstring(cell);
@@ -310,7 +327,7 @@ private:
             TableRow row;
             for (std::size_t c = 0; c < cells.size(); ++c) {
                 row.cells.push_back(
-                    block(qstring(cells[c]), text_font(small_size, weight), widths[c] - padding));
+                    block(qstring(cells[c]), text_font(size_.small, weight), widths[c] - padding));
                 row.height = std::max(row.height, row.cells.back().height + 2 * air);
             }
             return row;
@@ -322,7 +339,7 @@ private:
                                                      ? QFont::Bold
                                                      : QFont::Normal));
         const Block caption =
-            block(qstring(table.caption), text_font(small_size, QFont::Bold), room_.width());
+            block(qstring(table.caption), text_font(size_.small, QFont::Bold), room_.width());
         gap(10);
         const double first = rows.empty() ? 0 : std::min(rows.front().height, room_.height() / 3);
         need(caption.height + 4 + header.height + first + 8);
@@ -396,6 +413,8 @@ private:
     ReportPictures pictures_;
     double y_ = 0;
     int page_ = 0;
+    Sizes size_ = body;
+    bool in_appendix_ = false;
 };
 
 ReportPages::ReportPages(std::shared_ptr<const Answer> answer, ReportContent content, Paper paper,
@@ -457,7 +476,8 @@ QByteArray ReportPages::pdf() const {
     constexpr double points = 72 / dots_per_inch;
     std::vector<OutlineMark> marks;
     for (const Mark& mark : marks_)
-        marks.push_back({mark.title, mark.page, (size_.height() - mark.y) * points});
+        marks.push_back(
+            {mark.title, mark.page, (size_.height() - mark.y) * points, mark.level});
     return with_outline(file, marks, QByteArray::fromStdString(content_.language));
 }
 

@@ -61,8 +61,9 @@ private:
         QString title;
         int page = 0;
         double y = 0;
+        int level = 0;
     };
-    std::vector<Mark> marks_;  ///< where the sections begin
+    std::vector<Mark> marks_;  ///< where sections and their parts begin
     std::vector<Placed> placed_;
 };
 
