@@ -82,12 +82,10 @@ ReportPicture fill_picture(const Answer& a, std::size_t box, const Wording& w) {
     const auto later = starts_later(a, b);
     const std::string now =
         later ? w.say("It is in service from {0}, with {1} usable.", w.date(*later), w.bytes(b.usable_bytes))
-              : w.say("Today {0} are used, which is {1} of {2} usable.", w.bytes(b.used_now_bytes),
-                      w.percent(b.usable_bytes > 0 ? b.used_now_bytes / b.usable_bytes : 0, 2),
-                      w.bytes(b.usable_bytes));
+              : w.say("Today {0} of {1} are used ({2}).", w.bytes(b.used_now_bytes), w.bytes(b.usable_bytes),
+                      w.percent(b.usable_bytes > 0 ? b.used_now_bytes / b.usable_bytes : 0, 2));
     ReportPicture picture{ReportPicture::Of::fill, box, w.say("How full {0} gets", b.name),
-                          now + " " + w.say("On {0} the middle forecast is {1}; in 8 of 10 futures it is between {2} "
-                                            "and {3}.",
+                          now + " " + w.say("On {0}: {1} in the middle, {2} to {3} in 8 of 10 futures.",
                                             w.date(last.date), w.bytes(last.used_bytes.p50),
                                             w.bytes(last.used_bytes.p10), w.bytes(last.used_bytes.p90))};
     picture.share = fill_share;
@@ -96,9 +94,9 @@ ReportPicture fill_picture(const Answer& a, std::size_t box, const Wording& w) {
 
 std::string band_in_words(const BoxOutlook& b, const Wording& w) {
     const FillPoint& last = b.fill.back();
-    return w.say("How to read a picture of filling: half of the futures stay below the line in the middle. The dark band "
-                 "holds half of them, the light one 8 of 10; 1 in 10 ends above it and 1 in 10 below, for {0} on {1} "
-                 "below {2} or above {3}. A broad band means that little is known.",
+    return w.say("How to read the pictures: half of the futures stay below the line in the middle; the dark "
+        "band holds half of them, the light one 8 of 10. For {0} on {1}, 1 in 10 ends below {2} and "
+        "1 in 10 above {3}. A broad band means that little is known.",
                  b.name, w.date(last.date), w.bytes(last.used_bytes.p10), w.bytes(last.used_bytes.p90));
 }
 

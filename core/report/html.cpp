@@ -41,8 +41,8 @@ svg { width: 100%; height: auto; display: block; }
   thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
   tr { border-bottom: 1px solid #8a8a8a; padding: .4rem 0; }
   tbody th { font-weight: bold; border: 0; padding: 0; }
-  td { border: 0; padding: .1rem 0 .1rem 46%; min-height: 1.3em; position: relative; }
-  td::before { content: attr(data-label); position: absolute; left: 0; width: 43%; color: #595959; }
+  td { display: flex; gap: .6rem; border: 0; padding: .1rem 0; }
+  td::before { content: attr(data-label); flex: 0 0 42%; color: #595959; font-weight: normal; }
   td:empty { display: none; }
   .pictures { display: block; }
 }

@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <limits>
 
 namespace ullage {
 
@@ -19,7 +20,7 @@ namespace {
 using namespace report;
 
 // What the body has room for; the appendix has all of it.
-constexpr std::size_t most_datasets = 6, most_drivers = 3, most_backtests = 2, most_driven_boxes = 2;
+constexpr std::size_t most_datasets = 6, most_drivers = 3, most_backtests = 2;
 
 enum class Those { with_a_status, all };
 
@@ -140,8 +141,8 @@ private:
         if (o_.boxes.empty())
             plain(w_.say("No box has drives or a usable size stated, so how full it gets cannot be said."));
         else
-            plain(w_.say("We drew {0} possible futures from what is known of the data, and counted when each box comes to "
-                         "the level at which to act, and when it is full.",
+            plain(w_.say("We drew {0} possible futures from what is known of the data, and counted when each box "
+        "comes to the level at which to act, and when it is full.",
                          o_.paths));
         for (std::size_t i = 0; i < o_.boxes.size(); ++i) {
             const BoxOutlook& b = o_.boxes[i];
@@ -189,24 +190,33 @@ private:
         table(rests_table(a_, most_datasets, w_));
         if (!o_.datasets.empty()) {
             std::string note =
-                w_.say("Measured: from a list of the snapshots that exist. Given: stated by whoever described the site. "
-                       "Assumed: not stated, and taken as said in Appendix A.");
+                w_.say("Measured: from a list of snapshots. Given: stated by whoever described the site. Assumed: "
+        "not stated, and taken as said in Appendix A.");
             if (o_.datasets.size() > most_datasets)
                 note += " " + w_.say("The {0} largest of {1} datasets are shown; all are in Appendix B.", most_datasets,
                                      o_.datasets.size());
-            plain(std::move(note));
-            plain(backtests());
+            plain(note + " " + backtests());
         }
-        std::size_t driven = 0;
-        for (const auto& b : o_.boxes) {
-            ReportTable drivers = drivers_table(o_, b.name, most_drivers, w_);
-            if (drivers.rows.empty() || ++driven > most_driven_boxes) continue;
-            table(std::move(drivers));
-        }
-        if (driven > 0)
-            plain(w_.say("Low and high: 1 in 10 is lower, 1 in 10 is higher. The time until the level to act at is said, "
-                         "all else in the middle. To measure the first of these better would narrow the answer most."));
+        const BoxOutlook* driven = soonest_driven();
+        if (driven) table(drivers_table(o_, driven->name, most_drivers, w_));
+        if (driven)
+            plain(w_.say("Low and high: 1 in 10 is lower, 1 in 10 is higher; shown is the time until the level to "
+        "act at. Measuring the first of these better would narrow the answer most."));
         end();
+    }
+
+    /// The box that comes to its ceiling soonest, of those whose day something moves.
+    const BoxOutlook* soonest_driven() const {
+        const BoxOutlook* soonest = nullptr;
+        const auto days = [](const BoxOutlook& b) {
+            return b.days_until_ceiling.p50.value_or(std::numeric_limits<double>::infinity());
+        };
+        for (const auto& b : o_.boxes) {
+            const bool has = std::any_of(o_.drivers.begin(), o_.drivers.end(),
+                                         [&](const Driver& d) { return d.box == b.name; });
+            if (has && (!soonest || days(b) < days(*soonest))) soonest = &b;
+        }
+        return soonest;
     }
 
     /// How earlier forecasts would have fared, in the worst cases.
@@ -232,8 +242,8 @@ private:
         const auto caution = [&](std::string text) { found.items.push_back({Level::note, {}, std::move(text)}); };
         caution(w_.say("A forecast is not a backup. A copy counts when a restore from it has been tried."));
         caution(w_.say("Keep one copy offline or unchangeable: what can be written can be destroyed by mistake or malice."));
-        caution(w_.say("The futures are drawn from what is known today. A new project, a merger or another way of working "
-                       "is in none of them; make the forecast anew when one comes, and at least every few months."));
+        caution(w_.say("The futures are drawn from what is known today. Make the forecast anew when that changes, "
+        "and at least every few months."));
         caution(w_.say("Electrical and rack work belongs to qualified people and follows local codes."));
         for (std::size_t i = 0; i < a_.findings.size(); ++i) {
             if (said_[i] || a_.findings[i].level == Level::note) continue;

@@ -55,21 +55,21 @@ std::vector<Term> terms(const Wording& w) {
     // TRANSLATORS: the first text of each pair lists all forms of the word that the catalogue uses.
     return {
         {forms(w.say_as("forms of a word", "box, boxes")),
-         w.say("A box is a machine with drives that data are stored on, here or in another place.")},
+         w.say("A box is a machine with drives, here or in another place.")},
         {forms(w.say_as("forms of a word", "dataset, datasets")),
-         w.say("A dataset is a body of data that is kept and copied as one: a share, a folder tree, a virtual disk.")},
+         w.say("A dataset is a body of data that is kept and copied as one, such as a share or a virtual "
+        "disk.")},
         {forms(w.say_as("forms of a word", "snapshot, snapshots")),
-         w.say("A snapshot is the state of the data at a moment, kept so that one can go back to it. It takes no "
-               "space at first; what is later changed or deleted stays stored for as long as a snapshot needs it.")},
+         w.say("A snapshot is the state of the data at a moment, kept so that one can go back to it; what "
+        "is later changed or deleted stays stored for as long as a snapshot needs it.")},
         {forms(w.say_as("forms of a word", "ladder, ladders")),
          w.say("A ladder says how many snapshots are kept, and how long: say one of each day for a month, and one "
                "of each week for half a year.")},
         {forms(w.say_as("forms of a word", "ceiling")),
-         w.say("The ceiling is the share of a box that should not be passed, since a fuller box gets slow and "
-               "leaves no time to act.")},
+         w.say("The ceiling is the level to act at: a fuller box gets slow and leaves no time to buy.")},
         {forms(w.say_as("forms of a word", "futures")),
-         w.say("A future is one way in which the data may grow and change; many are drawn by chance from what is "
-               "known, and counted.")},
+         w.say("A future is one way in which the data may grow and change, drawn by chance from what is "
+        "known.")},
         {forms(w.say_as("forms of a word", "horizon")),
          w.say("The horizon is how far ahead the forecast looks.")},
         {forms(w.say_as("forms of a word", "send, sends")),
@@ -80,8 +80,7 @@ std::vector<Term> terms(const Wording& w) {
          w.say("An increment is what a send carries when both sides still have a snapshot in common: only the "
                "changes since.")},
         {forms(w.say_as("forms of a word", "window, windows")),
-         w.say("A window is the time from the start of a copy until it should be done: the hours in which the line "
-               "is open, or until the next copy is due.")},
+         w.say("A window is the time that a copy has: until the line closes, or the next copy is due.")},
         {forms(w.say_as("forms of a word", "payload")),
          w.say("Payload is what arrives of the data itself, without what the line adds for transport.")},
         {forms(w.say_as("forms of a word", "round trip")),

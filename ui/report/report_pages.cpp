@@ -18,9 +18,9 @@
 namespace ullage {
 namespace {
 
-constexpr double dots_per_inch = 96;
-constexpr double heading_size = 17, part_size = 13, title_size = 22, answer_size = 13;
-constexpr double side_margin = 58, top_margin = 50, bottom_margin = 68;
+constexpr double dots_per_inch = 104;  // 12 of them are 8.3 points
+constexpr double heading_size = 16, part_size = 13, title_size = 18, answer_size = 13;
+constexpr double side_margin = 56, top_margin = 44, bottom_margin = 58;
 
 /// Sizes of running text and of tables: the appendix is for who checks, and is set smaller.
 struct Sizes {
@@ -103,8 +103,11 @@ public:
                 if (!at_top()) next_page();
             }
             heading(qstring(section.heading));
-            for (const auto& part : section.parts)
-                std::visit([this](const auto& p) { put(p); }, part);
+            for (std::size_t i = 0; i < section.parts.size(); ++i) {
+                if (std::holds_alternative<ReportHeading>(section.parts[i]))
+                    need(with_its_pictures(section.parts, i));
+                std::visit([this](const auto& p) { put(p); }, section.parts[i]);
+            }
         }
         pages_.pages_ = page_ + 1;
     }
@@ -194,13 +197,27 @@ private:
         constexpr double follows = 110;  // at least so much of what comes
         const Block b = block(words, text_font(heading_size, QFont::Bold), room_.width());
         need(22 + b.height + follows);
-        gap(14);
+        gap(10);
         const QRectF line(room_.left(), y_, room_.width(), 1.5);
         place(line, {}, [line](QPainter& p) { p.fillRect(line, ink); });
         pages_.marks_.push_back({words, page_, y_, 0});
         y_ += 5;
         text(b, 0);
         y_ += 2;
+    }
+
+    /// The room that a heading, what is said below it and its pictures take; 0 without pictures.
+    double with_its_pictures(const std::vector<ReportPart>& parts, std::size_t heading) const {
+        double height = 30;
+        for (std::size_t i = heading + 1; i < parts.size(); ++i) {
+            if (const auto* row = std::get_if<ReportRow>(&parts[i]))
+                return height + height_of(*row);
+            const auto* list = std::get_if<ReportList>(&parts[i]);
+            if (!list) break;
+            for (const auto& item : list->items)
+                height += item_block(item).height + item_gap;
+        }
+        return 0;
     }
 
     void put(const ReportHeading& h) {
@@ -223,13 +240,17 @@ private:
         gap(meaning ? 3 : 4);
     }
 
+    Block item_block(const ReportItem& item) const {
+        const QString mark =
+            item.mark.empty() ? QString() : qstring(item.mark) + QStringLiteral(": ");
+        return block(mark + qstring(item.text), text_font(size_.text), room_.width() - 18, ink,
+                     mark.size());
+    }
+
     void put(const ReportList& list) {
         for (const auto& item : list.items) {
-            const QString mark =
-                item.mark.empty() ? QString() : qstring(item.mark) + QStringLiteral(": ");
-            const Block b = block(mark + qstring(item.text), text_font(size_.text),
-                                  room_.width() - 18, ink, mark.size());
-            gap(4);
+            const Block b = item_block(item);
+            gap(item_gap);
             if (b.lines() <= 4)
                 need(b.height);
             else
@@ -242,36 +263,44 @@ private:
             });
             text(b, 18);
         }
-        gap(6);
+        gap(4);
+    }
+
+    static constexpr double between_pictures = 14, item_gap = 3;
+    QFont picture_font() const { return report_font(size_.small - 1); }
+    double room_of(const ReportRow& row) const {
+        return room_.width() - between_pictures * static_cast<double>(row.pictures.size() - 1);
+    }
+    double height_of(const ReportRow& row) const {
+        double height = 0;
+        for (const ReportPicture& picture : row.pictures)
+            height = std::max(height, pictures_.height(picture, room_of(row) * picture.share,
+                                                       picture_font()));
+        return height;
     }
 
     void put(const ReportPicture& picture) { put(ReportRow{{picture}}); }
 
     void put(const ReportRow& row) {
-        constexpr double between = 14;
-        const QFont font = report_font(size_.small);
-        const double room = room_.width() - between * static_cast<double>(row.pictures.size() - 1);
-        double height = 0;
+        const QFont font = picture_font();
+        const double room = room_of(row), height = height_of(row);
         QString words;
-        for (const ReportPicture& picture : row.pictures) {
-            height = std::max(height, pictures_.height(picture, room * picture.share, font));
+        for (const ReportPicture& picture : row.pictures)
             if (picture.captioned || height <= 0)
                 words += (words.isEmpty() ? "" : " ") + qstring(picture.text);
-        }
         const Block note = block(words, text_font(size_.small), room_.width(), muted);
         gap(5);
         need(height + note.height + 2);
         double x = room_.left();
         for (const ReportPicture& picture : row.pictures) {
             const double width = room * picture.share;
-            const double own = pictures_.height(picture, width, font);
-            if (own <= 0 || own > left()) continue;
-            const QRectF where(x, y_, width, own);
+            if (pictures_.height(picture, width, font) <= 0 || height > left()) continue;
+            const QRectF where(x, y_, width, height);
             const auto answer = pages_.answer_;
             place(where, {}, [answer, where, picture, font](QPainter& p) {
                 ReportPictures(*answer).paint(p, where, picture, font);
             });
-            x += width + between;
+            x += width + between_pictures;
         }
         if (height <= left()) y_ += height + 2;
         text(note, 0);
@@ -321,7 +350,7 @@ private:
     };
 
     void put(const ReportTable& table) {
-        constexpr double padding = 10, air = 3;
+        constexpr double padding = 10, air = 2.5;
         const auto widths = widths_of(table, room_.width(), padding);
         const auto row_of = [&](const std::vector<std::string>& cells, QFont::Weight weight) {
             TableRow row;
@@ -340,7 +369,7 @@ private:
                                                      : QFont::Normal));
         const Block caption =
             block(qstring(table.caption), text_font(size_.small, QFont::Bold), room_.width());
-        gap(10);
+        gap(7);
         const double first = rows.empty() ? 0 : std::min(rows.front().height, room_.height() / 3);
         need(caption.height + 4 + header.height + first + 8);
         text(caption, 0);
@@ -359,7 +388,7 @@ private:
             }
             put_row(row, widths, air, 0.75, rule);
         }
-        gap(8);
+        gap(6);
     }
 
     void put_row(const TableRow& row, const std::vector<double>& widths, double air, double thick,
@@ -441,7 +470,7 @@ void ReportPages::paint(QPainter& painter, int page) const {
                                .replace(QStringLiteral("{0}"), QString::number(page + 1))
                                .replace(QStringLiteral("{1}"), QString::number(count()));
     const double width = QFontMetricsF(font).horizontalAdvance(number);
-    const QRectF foot(room_.left(), room_.bottom() + 24, room_.width(), 20);
+    const QRectF foot(room_.left(), room_.bottom() + 16, room_.width(), 20);
     painter.setFont(font);
     painter.setPen(muted);
     painter.drawText(foot, Qt::AlignRight | Qt::AlignTop, number);

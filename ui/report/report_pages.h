@@ -2,7 +2,7 @@
 #pragma once
 /// The report laid out on paper: what the PDF and the window's preview both paint.
 ///
-/// Measures are in pixels of 96 to the inch. A paragraph breaks between lines, a table between rows
+/// Measures are in pixels of 104 to the inch. A paragraph breaks between lines, a table between rows
 /// with its header again on the next page (only a row taller than a page is broken within), a
 /// picture and a list's short item never. A heading stays with what follows it. Invariants: nothing
 /// lies outside the margins, and nothing on a page lies on anything else.

@@ -16,7 +16,7 @@
 namespace ullage {
 namespace {
 
-constexpr double fill_shape = 0.56;  // height of a fan, of its width
+constexpr double fill_shape = 0.62;  // height of a fan, of its width
 
 const BoxOutlook* box_of(const Answer& a, const ReportPicture& p) {
     return p.of != ReportPicture::Of::week && p.index < a.outlook.boxes.size()

@@ -13,7 +13,7 @@ class QPainter;
 
 namespace ullage {
 
-/// `pixels`: of a page of 96 to the inch.
+/// `pixels`: of a page of 104 to the inch.
 QFont report_font(double pixels, QFont::Weight weight = QFont::Normal);
 
 /// The answer must outlive it.
