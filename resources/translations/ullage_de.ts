@@ -157,325 +157,325 @@
     <name>ullage::AgeChart</name>
     <message>
         <source>Age of the newest copy</source>
-        <translation type="unfinished"></translation>
+        <translation>Alter der neuesten Kopie</translation>
     </message>
     <message>
         <source>Nothing computed yet.</source>
-        <translation type="unfinished">Noch nichts berechnet.</translation>
+        <translation>Noch nichts berechnet.</translation>
     </message>
     <message>
         <source>An outage is drawn on it: %1 from %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eingezeichnet ist ein Ausfall: %1 ab %2.</translation>
     </message>
     <message>
         <source>half of the time</source>
-        <translation type="unfinished"></translation>
+        <translation>die Hälfte der Zeit</translation>
     </message>
     <message>
         <source>19 in 20 times</source>
-        <translation type="unfinished"></translation>
+        <translation>19 von 20 Mal</translation>
     </message>
     <message>
         <source>worst</source>
-        <translation type="unfinished"></translation>
+        <translation>schlimmstenfalls</translation>
     </message>
 </context>
 <context>
     <name>ullage::ArrivePage</name>
     <message>
         <source>&amp;Send</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Übertragung</translation>
     </message>
     <message>
         <source>Its week</source>
-        <translation type="unfinished"></translation>
+        <translation>Ihre Woche</translation>
     </message>
     <message>
         <source>What the link lets through</source>
-        <translation type="unfinished"></translation>
+        <translation>Was die Leitung durchlässt</translation>
     </message>
     <message>
         <source>Runs of planned events</source>
-        <translation type="unfinished"></translation>
+        <translation>Läufe geplanter Ereignisse</translation>
     </message>
     <message>
         <source>Assumed for the first copy: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Für die Erstkopie angenommen: %1</translation>
     </message>
     <message>
         <source>Working out this outage…</source>
-        <translation type="unfinished"></translation>
+        <translation>Dieser Ausfall wird durchgerechnet …</translation>
     </message>
     <message>
         <source>Whether each send is done in time, and how old a copy can get, appears here.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ob jede Übertragung rechtzeitig fertig wird und wie alt eine Kopie werden kann, erscheint hier.</translation>
     </message>
     <message>
         <source>Working out the forecast…</source>
-        <translation type="unfinished">Die Vorhersage wird berechnet …</translation>
+        <translation>Die Vorhersage wird berechnet …</translation>
     </message>
     <message>
         <source>No forecast</source>
-        <translation type="unfinished">Keine Vorhersage</translation>
+        <translation>Keine Vorhersage</translation>
     </message>
     <message>
         <source>The calculation failed. What to mend is said below.</source>
-        <translation type="unfinished">Die Berechnung ist fehlgeschlagen. Was zu ändern ist, steht unten.</translation>
+        <translation>Die Berechnung ist fehlgeschlagen. Was zu ändern ist, steht unten.</translation>
     </message>
     <message>
         <source>The calculation was cancelled.</source>
-        <translation type="unfinished">Die Berechnung wurde abgebrochen.</translation>
+        <translation>Die Berechnung wurde abgebrochen.</translation>
     </message>
     <message>
         <source>No answer yet</source>
-        <translation type="unfinished">Noch keine Antwort</translation>
+        <translation>Noch keine Antwort</translation>
     </message>
     <message>
         <source>Nothing is sent yet</source>
-        <translation type="unfinished"></translation>
+        <translation>Es wird noch nichts übertragen</translation>
     </message>
     <message>
         <source>Add a send from one box to another, over a link, and whether it arrives in time appears here.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Übertragung von einer Box zu einer anderen über eine Leitung hinzufügen, dann erscheint hier, ob sie rechtzeitig ankommt.</translation>
     </message>
 </context>
 <context>
     <name>ullage::ArriveText</name>
     <message>
         <source>“%1” falls behind in %2: more arrives than the line carries</source>
-        <translation type="unfinished"></translation>
+        <translation>„%1“ gerät in Rückstand (Zeit bis dahin: %2): Es kommt mehr, als die Leitung schafft</translation>
     </message>
     <message>
         <source>“%1” falls behind: more arrives than the line carries</source>
-        <translation type="unfinished"></translation>
+        <translation>„%1“ gerät in Rückstand: Es kommt mehr, als die Leitung schafft</translation>
     </message>
     <message>
         <source>“%1” misses its window: %2 runs are late</source>
-        <translation type="unfinished"></translation>
+        <translation>„%1“ verfehlt das Zeitfenster; zu späte Läufe: %2</translation>
     </message>
     <message>
         <source>“%1” arrives: 19 in 20 runs are done within %2</source>
-        <translation type="unfinished"></translation>
+        <translation>„%1“ kommt an: 19 von 20 Läufen dauern höchstens %2</translation>
     </message>
     <message>
         <source>%1 to %2, over %3</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 nach %2, über %3</translation>
     </message>
     <message>
         <source>Each run</source>
-        <translation type="unfinished"></translation>
+        <translation>Jeder Lauf</translation>
     </message>
     <message>
         <source>%1 in %2</source>
         <comment>size, time</comment>
-        <translation type="unfinished"></translation>
+        <translation>%1 in %2</translation>
     </message>
     <message>
         <source>or less in half of all runs; 19 in 20 need at most %1 and %2. Open hours until the deadline: %3.</source>
-        <translation type="unfinished"></translation>
+        <translation>oder weniger in der Hälfte aller Läufe; 19 von 20 brauchen höchstens %1 und %2. Offene Stunden bis zum Termin: %3.</translation>
     </message>
     <message>
         <source>No run</source>
-        <translation type="unfinished"></translation>
+        <translation>Kein Lauf</translation>
     </message>
     <message>
         <source>Every run</source>
-        <translation type="unfinished"></translation>
+        <translation>Jeder Lauf</translation>
     </message>
     <message>
         <source>%1 runs</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 Läufe</translation>
     </message>
     <message>
         <source>Missing the window</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu spät</translation>
     </message>
     <message>
         <source>not done when its hours close or the next run is due.</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht fertig, wenn die offenen Stunden enden oder der nächste Lauf fällig ist.</translation>
     </message>
     <message>
         <source>Age of the newest copy</source>
-        <translation type="unfinished"></translation>
+        <translation>Alter der neuesten Kopie</translation>
     </message>
     <message>
         <source>or less half of the time; 19 in 20 times at most %1. Worst: %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>oder weniger in der Hälfte der Zeit; 19 von 20 Mal höchstens %1. Schlimmstenfalls: %2.</translation>
     </message>
     <message>
         <source>First copy</source>
-        <translation type="unfinished"></translation>
+        <translation>Erstkopie</translation>
     </message>
     <message>
         <source>Not within %1</source>
-        <translation type="unfinished">Horizont %1: nicht erreicht</translation>
+        <translation>Horizont %1: nicht fertig</translation>
     </message>
     <message>
         <source>to carry %1 over.</source>
-        <translation type="unfinished"></translation>
+        <translation>um %1 zu übertragen.</translation>
     </message>
     <message>
         <source>until a complete copy is there.</source>
-        <translation type="unfinished"></translation>
+        <translation>bis eine vollständige Kopie da ist.</translation>
     </message>
     <message>
         <source>Already there</source>
-        <translation type="unfinished"></translation>
+        <translation>Schon da</translation>
     </message>
     <message>
         <source>the box holds the copy from the start.</source>
-        <translation type="unfinished"></translation>
+        <translation>die Box hält die Kopie von Anfang an.</translation>
     </message>
     <message>
         <source>for %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>für %1.</translation>
     </message>
     <message>
         <source>9 in 10: within %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>9 von 10: höchstens %1.</translation>
     </message>
     <message>
         <source>1 in 10: not within %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>1 von 10: nicht innerhalb des Horizonts (%1).</translation>
     </message>
     <message>
         <source>Longest outage survived</source>
-        <translation type="unfinished"></translation>
+        <translation>Längster überstandener Ausfall</translation>
     </message>
     <message>
         <source>without the link; after that everything is sent again.</source>
-        <translation type="unfinished"></translation>
+        <translation>ohne die Leitung; danach wird alles noch einmal übertragen.</translation>
     </message>
     <message>
         <source>No limit</source>
-        <translation type="unfinished"></translation>
+        <translation>Ohne Grenze</translation>
     </message>
     <message>
         <source>the last sent snapshot is held back, so a send can always go on from it.</source>
-        <translation type="unfinished"></translation>
+        <translation>der zuletzt übertragene Snapshot wird zurückgehalten, also geht es davon immer weiter.</translation>
     </message>
     <message>
         <source>Restoring everything</source>
-        <translation type="unfinished"></translation>
+        <translation>Alles zurückholen</translation>
     </message>
     <message>
         <source>or less in half of all cases, back over the same link; 9 in 10: within %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>oder weniger in der Hälfte aller Fälle, über dieselbe Leitung zurück; 9 von 10: höchstens %1.</translation>
     </message>
     <message>
         <source>%1 to %2, by the clock of %3. Bars run from a run&apos;s start until it is done.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 bis %2, nach der Uhr von %3. Balken reichen vom Beginn eines Laufs bis zu seinem Ende.</translation>
     </message>
 </context>
 <context>
     <name>ullage::BacktestChart</name>
     <message>
         <source>Earlier forecasts</source>
-        <translation type="unfinished"></translation>
+        <translation>Frühere Vorhersagen</translation>
     </message>
     <message>
         <source>Nothing computed yet.</source>
-        <translation type="unfinished">Noch nichts berechnet.</translation>
+        <translation>Noch nichts berechnet.</translation>
     </message>
     <message>
         <source>Drawn are %1 of %2 forecasts; the table has all.</source>
-        <translation type="unfinished"></translation>
+        <translation>Gezeichnet sind %1 von %2 Vorhersagen; die Tabelle hat alle.</translation>
     </message>
     <message>
         <source>forecast then: middle, 8 in 10 within</source>
-        <translation type="unfinished"></translation>
+        <translation>damalige Vorhersage: Mitte, 8 von 10 darin</translation>
     </message>
     <message>
         <source>came, within</source>
-        <translation type="unfinished"></translation>
+        <translation>eingetreten, darin</translation>
     </message>
     <message>
         <source>came, outside</source>
-        <translation type="unfinished"></translation>
+        <translation>eingetreten, außerhalb</translation>
     </message>
 </context>
 <context>
     <name>ullage::BlockBars</name>
     <message>
         <source>What small blocks cost</source>
-        <translation type="unfinished"></translation>
+        <translation>Was kleine Blöcke kosten</translation>
     </message>
     <message>
         <source>Nothing computed yet.</source>
-        <translation type="unfinished">Noch nichts berechnet.</translation>
+        <translation>Noch nichts berechnet.</translation>
     </message>
     <message>
         <source>%1, %2</source>
         <comment>dataset, block size</comment>
-        <translation type="unfinished">%1, %2</translation>
+        <translation>%1, %2</translation>
     </message>
     <message>
         <source>%1 in %2 blocks</source>
         <comment>charge, block size</comment>
-        <translation type="unfinished"></translation>
+        <translation>%1 in Blöcken von %2</translation>
     </message>
 </context>
 <context>
     <name>ullage::BuyPage</name>
     <message>
         <source>&amp;Box</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Box</translation>
     </message>
     <message>
         <source>&amp;Space of</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Platz von</translation>
     </message>
     <message>
         <source>Offers side by side</source>
-        <translation type="unfinished"></translation>
+        <translation>Angebote nebeneinander</translation>
     </message>
     <message>
         <source>What to order, and by when, appears here.</source>
-        <translation type="unfinished"></translation>
+        <translation>Was zu bestellen ist und bis wann, erscheint hier.</translation>
     </message>
     <message>
         <source>Working out the forecast…</source>
-        <translation type="unfinished">Die Vorhersage wird berechnet …</translation>
+        <translation>Die Vorhersage wird berechnet …</translation>
     </message>
     <message>
         <source>No forecast</source>
-        <translation type="unfinished">Keine Vorhersage</translation>
+        <translation>Keine Vorhersage</translation>
     </message>
     <message>
         <source>The calculation failed. What to mend is said below.</source>
-        <translation type="unfinished">Die Berechnung ist fehlgeschlagen. Was zu ändern ist, steht unten.</translation>
+        <translation>Die Berechnung ist fehlgeschlagen. Was zu ändern ist, steht unten.</translation>
     </message>
     <message>
         <source>The calculation was cancelled.</source>
-        <translation type="unfinished">Die Berechnung wurde abgebrochen.</translation>
+        <translation>Die Berechnung wurde abgebrochen.</translation>
     </message>
     <message>
         <source>No answer yet</source>
-        <translation type="unfinished">Noch keine Antwort</translation>
+        <translation>Noch keine Antwort</translation>
     </message>
     <message>
         <source>No box to buy for</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine Box, für die zu kaufen wäre</translation>
     </message>
     <message>
         <source>Give a box its drives, or its usable size, and what to order for it appears here.</source>
-        <translation type="unfinished"></translation>
+        <translation>Einer Box ihre Laufwerke oder ihre nutzbare Größe geben, dann erscheint hier, was für sie zu bestellen ist.</translation>
     </message>
     <message>
         <source>None of the offers goes in, so there is nothing to compare.</source>
-        <translation type="unfinished"></translation>
+        <translation>Keines der Angebote passt hinein, also ist nichts zu vergleichen.</translation>
     </message>
     <message>
         <source>%1 as it is</source>
-        <translation type="unfinished"></translation>
+        <translation>%1, wie es ist</translation>
     </message>
     <message>
         <source>with “%1”</source>
-        <translation type="unfinished"></translation>
+        <translation>mit „%1“</translation>
     </message>
     <message>
         <source>Hatched: what a step takes. Filled: what is left after it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Schraffiert: was ein Schritt wegnimmt. Gefüllt: was danach übrig ist.</translation>
     </message>
 </context>
 <context>
@@ -483,528 +483,528 @@
     <message>
         <source>%1 (%2)</source>
         <comment>what, unit</comment>
-        <translation type="unfinished">%1 (%2)</translation>
+        <translation>%1 (%2)</translation>
     </message>
     <message>
         <source>Offer</source>
-        <translation type="unfinished"></translation>
+        <translation>Angebot</translation>
     </message>
     <message>
         <source>Stands</source>
-        <translation type="unfinished"></translation>
+        <translation>Urteil</translation>
     </message>
     <message>
         <source>Lasts, in 100 futures</source>
-        <translation type="unfinished"></translation>
+        <translation>Reicht, in 100 Verläufen</translation>
     </message>
     <message>
         <source>Days until its ceiling, 1 in 10</source>
-        <translation type="unfinished"></translation>
+        <translation>Tage bis zur Füllgrenze, 1 von 10</translation>
     </message>
     <message>
         <source>… middle</source>
-        <translation type="unfinished"></translation>
+        <translation>… Mitte</translation>
     </message>
     <message>
         <source>… 9 in 10</source>
-        <translation type="unfinished"></translation>
+        <translation>… 9 von 10</translation>
     </message>
     <message>
         <source>Cost in all</source>
-        <translation type="unfinished"></translation>
+        <translation>Kosten insgesamt</translation>
     </message>
     <message>
         <source>Price</source>
-        <translation type="unfinished"></translation>
+        <translation>Preis</translation>
     </message>
     <message>
         <source>Energy</source>
-        <translation type="unfinished"></translation>
+        <translation>Energie</translation>
     </message>
     <message>
         <source>Replacement</source>
-        <translation type="unfinished"></translation>
+        <translation>Neukauf</translation>
     </message>
     <message>
         <source>For a usable TiB in a year</source>
-        <translation type="unfinished"></translation>
+        <translation>Je nutzbarem TiB und Jahr</translation>
     </message>
     <message>
         <source>Usable (%1)</source>
-        <translation type="unfinished">Nutzbar (%1)</translation>
+        <translation>Nutzbar (%1)</translation>
     </message>
     <message>
         <source>Runs from</source>
-        <translation type="unfinished"></translation>
+        <translation>Läuft ab</translation>
     </message>
     <message>
         <source>Rebuilding a drive (h)</source>
-        <translation type="unfinished"></translation>
+        <translation>Wiederherstellung eines Laufwerks (h)</translation>
     </message>
     <message>
         <source>Another failure meanwhile (%)</source>
-        <translation type="unfinished"></translation>
+        <translation>Weiterer Ausfall inzwischen (%)</translation>
     </message>
     <message>
         <source>later</source>
-        <translation type="unfinished"></translation>
+        <translation>später</translation>
     </message>
     <message>
         <source>Step</source>
-        <translation type="unfinished"></translation>
+        <translation>Schritt</translation>
     </message>
     <message>
         <source>Takes (TB)</source>
-        <translation type="unfinished"></translation>
+        <translation>Nimmt (TB)</translation>
     </message>
     <message>
         <source>Takes (TiB)</source>
-        <translation type="unfinished"></translation>
+        <translation>Nimmt (TiB)</translation>
     </message>
     <message>
         <source>Leaves (TB)</source>
-        <translation type="unfinished"></translation>
+        <translation>Lässt (TB)</translation>
     </message>
     <message>
         <source>Leaves (TiB)</source>
-        <translation type="unfinished"></translation>
+        <translation>Lässt (TiB)</translation>
     </message>
     <message>
         <source>Dataset</source>
-        <translation type="unfinished"></translation>
+        <translation>Datensatz</translation>
     </message>
     <message>
         <source>Block size (KiB)</source>
-        <translation type="unfinished"></translation>
+        <translation>Blockgröße (KiB)</translation>
     </message>
     <message>
         <source>A stored byte takes</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein gespeichertes Byte belegt</translation>
     </message>
     <message>
         <source>Taken at the end (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Am Ende belegt (%1)</translation>
     </message>
     <message>
         <source>Better block size (KiB)</source>
-        <translation type="unfinished"></translation>
+        <translation>Bessere Blockgröße (KiB)</translation>
     </message>
     <message>
         <source>A stored byte would take</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein gespeichertes Byte würde belegen</translation>
     </message>
 </context>
 <context>
     <name>ullage::BuyText</name>
     <message>
         <source>the cheapest that lasts %1 in %2, %3 in all</source>
-        <translation type="unfinished"></translation>
+        <translation>das günstigste, das %1 lang in %2 reicht, %3 insgesamt</translation>
     </message>
     <message>
         <source>none</source>
-        <translation type="unfinished">keine</translation>
+        <translation>keine</translation>
     </message>
     <message>
         <source>1 in %1</source>
-        <translation type="unfinished"></translation>
+        <translation>1 von %1</translation>
     </message>
     <message>
         <source>in place of the drives in the box</source>
-        <translation type="unfinished"></translation>
+        <translation>anstelle der Laufwerke in der Box</translation>
     </message>
     <message>
         <source>beside what is in the box</source>
-        <translation type="unfinished"></translation>
+        <translation>neben dem, was in der Box ist</translation>
     </message>
     <message>
         <source>in place of the whole box</source>
-        <translation type="unfinished"></translation>
+        <translation>anstelle der ganzen Box</translation>
     </message>
     <message numerus="yes">
         <source>%n drive(s), in place of those in the box</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n Laufwerk, anstelle derer in der Box</numerusform>
+            <numerusform>%n Laufwerke, anstelle derer in der Box</numerusform>
         </translation>
     </message>
     <message numerus="yes">
         <source>%n drive(s), beside those in the box</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n Laufwerk, neben denen in der Box</numerusform>
+            <numerusform>%n Laufwerke, neben denen in der Box</numerusform>
         </translation>
     </message>
     <message numerus="yes">
         <source>a box with %n drive(s), in place of the old one</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>eine Box mit %n Laufwerk, anstelle der alten</numerusform>
+            <numerusform>eine Box mit %n Laufwerken, anstelle der alten</numerusform>
         </translation>
     </message>
     <message>
         <source>Rebuilding a drive</source>
-        <translation type="unfinished"></translation>
+        <translation>Wiederherstellung eines Laufwerks</translation>
     </message>
     <message>
         <source>%1 at least</source>
-        <translation type="unfinished"></translation>
+        <translation>mindestens %1</translation>
     </message>
     <message>
         <source>Chance that the other drive of its group fails meanwhile: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wahrscheinlichkeit, dass das andere Laufwerk der Gruppe inzwischen ausfällt: %1.</translation>
     </message>
     <message>
         <source>Chance that one of the %1 other drives of its group fails meanwhile: %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wahrscheinlichkeit, dass eines der %1 anderen Laufwerke der Gruppe inzwischen ausfällt: %2.</translation>
     </message>
     <message>
         <source>That is at %1 failing in a year, each by itself; failures cluster, so it is more in truth.</source>
-        <translation type="unfinished"></translation>
+        <translation>Bei %1 Ausfällen im Jahr, jeder für sich; Ausfälle häufen sich, in Wahrheit ist es also mehr.</translation>
     </message>
     <message>
         <source>Such a failure loses the pool.</source>
-        <translation type="unfinished"></translation>
+        <translation>Mit einem solchen Ausfall ist der Pool verloren.</translation>
     </message>
     <message numerus="yes">
         <source>The group survives %n more failure(s).</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>Die Gruppe übersteht %n weiteren Ausfall.</numerusform>
+            <numerusform>Die Gruppe übersteht %n weitere Ausfälle.</numerusform>
         </translation>
     </message>
     <message>
         <source>The cheapest that holds</source>
-        <translation type="unfinished"></translation>
+        <translation>Das günstigste, das hält</translation>
     </message>
     <message>
         <source>Holds</source>
-        <translation type="unfinished"></translation>
+        <translation>Hält</translation>
     </message>
     <message>
         <source>Outdone</source>
-        <translation type="unfinished"></translation>
+        <translation>Überboten</translation>
     </message>
     <message>
         <source>Does not last</source>
-        <translation type="unfinished"></translation>
+        <translation>Reicht nicht</translation>
     </message>
     <message>
         <source>Does not go in</source>
-        <translation type="unfinished"></translation>
+        <translation>Passt nicht hinein</translation>
     </message>
     <message>
         <source>Nothing needs to be bought for %1: it stays below its ceiling for %2 in %3</source>
-        <translation type="unfinished"></translation>
+        <translation>Für %1 muss nichts gekauft werden: %2 lang unter der Füllgrenze, und zwar in %3</translation>
     </message>
     <message>
         <source>There is no offer for %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Für %1 gibt es kein Angebot</translation>
     </message>
     <message>
         <source>%1 is full now, and there is no offer for it</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist jetzt voll, und es gibt kein Angebot dafür</translation>
     </message>
     <message>
         <source>%1 is over its ceiling now, and there is no offer for it</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist jetzt über der Füllgrenze, und es gibt kein Angebot dafür</translation>
     </message>
     <message>
         <source>%1 comes to its ceiling around %2, and there is no offer for it</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 erreicht die Füllgrenze etwa im %2, und es gibt kein Angebot dafür</translation>
     </message>
     <message>
         <source>%1 comes to its ceiling within %2 in %3 futures, and there is no offer for it</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 erreicht die Füllgrenze innerhalb des Horizonts (%2; Verläufe: %3), und es gibt kein Angebot dafür</translation>
     </message>
     <message>
         <source>No offer goes into %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Kein Angebot passt in %1</translation>
     </message>
     <message>
         <source>No offer for %1 lasts %2 in %3</source>
-        <translation type="unfinished"></translation>
+        <translation>Kein Angebot für %1 reicht %2 lang in %3</translation>
     </message>
     <message>
         <source>Order %1 at once: %2 is full already</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 sofort bestellen: %2 ist schon voll</translation>
     </message>
     <message>
         <source>Order %1 at once: %2 is over its ceiling already</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 sofort bestellen: %2 ist schon über der Füllgrenze</translation>
     </message>
     <message>
         <source>Order %1 at once: the last safe day was %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 sofort bestellen: Der letzte sichere Tag war der %2</translation>
     </message>
     <message>
         <source>Order %1 by %2: %3</source>
         <comment>offer, date, the cheapest that …</comment>
-        <translation type="unfinished"></translation>
+        <translation>%1 bestellen bis zum %2: %3</translation>
     </message>
     <message>
         <source>Buy %1: %2</source>
         <comment>offer, the cheapest that …</comment>
-        <translation type="unfinished"></translation>
+        <translation>%1 kaufen: %2</translation>
     </message>
     <message>
         <source>The offers are compared all the same.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Angebote werden trotzdem verglichen.</translation>
     </message>
     <message>
         <source>Add an offer to the site, a set of drives or a whole box with its price, and it is compared here.</source>
-        <translation type="unfinished"></translation>
+        <translation>Dem Standort ein Angebot hinzufügen, einen Satz Laufwerke oder eine ganze Box mit Preis, dann wird es hier verglichen.</translation>
     </message>
     <message>
         <source>It is %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es ist %1.</translation>
     </message>
     <message>
         <source>%1 futures come to the ceiling before it runs, if it is ordered on %2: it runs from %3.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 Verläufe erreichen die Füllgrenze, bevor es läuft, wenn es am %2 bestellt wird: Es läuft ab %3.</translation>
     </message>
     <message>
         <source>%1 comes nearest: it lasts in %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 kommt am nächsten: Es reicht in %2.</translation>
     </message>
     <message>
         <source>Why stands at each of them.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Grund steht bei jedem.</translation>
     </message>
     <message>
         <source>The last safe day to order is not known: give the box a lead time.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der letzte sichere Bestelltag ist nicht bekannt: Der Box eine Lieferzeit geben.</translation>
     </message>
     <message>
         <source>The last safe day to order was %1: since then 1 in 10 futures comes to the ceiling before it runs.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der letzte sichere Bestelltag war der %1: Seither erreicht 1 von 10 Verläufen die Füllgrenze, bevor es läuft.</translation>
     </message>
     <message>
         <source>Ordered after %1, it runs too late in more than 1 in 10 futures.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach dem %1 bestellt, läuft es in mehr als 1 von 10 Verläufen zu spät.</translation>
     </message>
     <message>
         <source>Something has to be ordered by %1: after that, the ceiling comes before it runs in more than 1 in 10 futures.</source>
-        <translation type="unfinished"></translation>
+        <translation>Bis zum %1 muss etwas bestellt sein: Danach ist die Füllgrenze in mehr als 1 von 10 Verläufen erreicht, bevor es läuft.</translation>
     </message>
     <message>
         <source>%1 has no size yet, so it is not forecast as it is.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 hat noch keine Größe, wird also nicht vorhergesagt, wie es ist.</translation>
     </message>
     <message>
         <source>If nothing is bought, nothing more fits on %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wird nichts gekauft, passt auf %1 nichts mehr.</translation>
     </message>
     <message>
         <source>%1 holds more than its %2 ceiling.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist über der Füllgrenze von %2 belegt.</translation>
     </message>
     <message>
         <source>If nothing is bought, %1 comes to its %2 ceiling in %3, %4 (%5).</source>
         <comment>box, share, time, date, range</comment>
-        <translation type="unfinished"></translation>
+        <translation>Wird nichts gekauft, erreicht %1 die Füllgrenze von %2, Zeit bis dahin %3, %4 (%5).</translation>
     </message>
     <message>
         <source>If nothing is bought, %1 stays below its %2 ceiling for %3 in %4.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wird nichts gekauft, bleibt %1 %3 lang unter der Füllgrenze von %2, und zwar in %4.</translation>
     </message>
     <message>
         <source>It is full in %1, %2, in half of the futures.</source>
-        <translation type="unfinished"></translation>
+        <translation>Voll in der Hälfte der Verläufe, Zeit bis dahin %1, %2.</translation>
     </message>
     <message>
         <source>In no future drawn is it full within %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>In keinem gezogenen Verlauf ist sie innerhalb des Horizonts (%1) voll.</translation>
     </message>
     <message>
         <source>It is full within %1 in %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Voll innerhalb des Horizonts (%1), und zwar in %2.</translation>
     </message>
     <message>
         <source>Planned and counted: %1, %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Geplant und eingerechnet: %1, %2.</translation>
     </message>
     <message>
         <source>around %1</source>
-        <translation type="unfinished">etwa im %1</translation>
+        <translation>etwa im %1</translation>
     </message>
     <message>
         <source>not within %1</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht innerhalb des Horizonts (%1)</translation>
     </message>
     <message>
         <source>1 in 10: before %1</source>
-        <translation type="unfinished">1 von 10: vor dem %1</translation>
+        <translation>1 von 10: vor dem %1</translation>
     </message>
     <message>
         <source>9 in 10: before %1</source>
-        <translation type="unfinished">9 von 10: vor dem %1</translation>
+        <translation>9 von 10: vor dem %1</translation>
     </message>
     <message>
         <source>1 in 10: later than %1</source>
-        <translation type="unfinished"></translation>
+        <translation>1 von 10: nach dem %1</translation>
     </message>
     <message>
         <source>%1 costs no more and lasts no less.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 kostet nicht mehr und reicht nicht seltener.</translation>
     </message>
     <message>
         <source>It does not last, and %1 costs no more and lasts no less.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es reicht nicht, und %1 kostet nicht mehr und reicht nicht seltener.</translation>
     </message>
     <message>
         <source>lasts %1 in %2</source>
-        <translation type="unfinished"></translation>
+        <translation>reicht %1 lang in %2</translation>
     </message>
     <message>
         <source>Comes to its ceiling</source>
-        <translation type="unfinished"></translation>
+        <translation>Erreicht die Füllgrenze</translation>
     </message>
     <message>
         <source>Cost over %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Kosten über %1</translation>
     </message>
     <message numerus="yes">
         <source>Bought %n time(s), by its life.</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>%n Mal gekauft, nach der Lebensdauer.</numerusform>
+            <numerusform>%n Mal gekauft, nach der Lebensdauer.</numerusform>
         </translation>
     </message>
     <message>
         <source>price %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Preis %1</translation>
     </message>
     <message>
         <source>energy %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Energie %1</translation>
     </message>
     <message>
         <source>replacement %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Neukauf %1</translation>
     </message>
     <message>
         <source>For a usable TiB in a year</source>
-        <translation type="unfinished"></translation>
+        <translation>Je nutzbarem TiB und Jahr</translation>
     </message>
     <message>
         <source>Usable with it</source>
-        <translation type="unfinished"></translation>
+        <translation>Damit nutzbar</translation>
     </message>
     <message>
         <source>of which %1 below the ceiling</source>
-        <translation type="unfinished"></translation>
+        <translation>davon %1 unter der Füllgrenze</translation>
     </message>
     <message>
         <source>Runs from</source>
-        <translation type="unfinished"></translation>
+        <translation>Läuft ab</translation>
     </message>
     <message>
         <source>%1 futures come to the ceiling before.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 Verläufe erreichen die Füllgrenze vorher.</translation>
     </message>
     <message>
         <source>%1: %2 over %3; at its ceiling %4.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: %2 über %3; an der Füllgrenze %4.</translation>
     </message>
     <message>
         <source>If nothing is bought: over its ceiling now.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wird nichts gekauft: jetzt über der Füllgrenze.</translation>
     </message>
     <message>
         <source>If nothing is bought: at its ceiling %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wird nichts gekauft: an der Füllgrenze %1.</translation>
     </message>
     <message>
         <source>What longer lasting costs</source>
-        <translation type="unfinished"></translation>
+        <translation>Was länger Reichen kostet</translation>
     </message>
     <message>
         <source>%1 costs %2 over %3</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 kostet %2 über %3</translation>
     </message>
     <message>
         <source>%1 costs least, and none lasts longer</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 kostet am wenigsten, und keines reicht länger</translation>
     </message>
     <message>
         <source>%1 costs least; %2 lasts longest, for %3 more</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 kostet am wenigsten; %2 reicht am längsten, für %3 mehr</translation>
     </message>
     <message>
         <source>Mark: middle forecast. Line: from 1 in 10 to 9 in 10 futures. Steps: offers that no other outdoes.</source>
-        <translation type="unfinished"></translation>
+        <translation>Marke: mittlere Vorhersage. Linie: von 1 von 10 bis 9 von 10 Verläufen. Stufen: Angebote, die kein anderes überbietet.</translation>
     </message>
     <message>
         <source>%1 does not go in and is not drawn.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 passt nicht hinein und ist nicht gezeichnet.</translation>
     </message>
     <message>
         <source>On the labels</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf den Etiketten</translation>
     </message>
     <message>
         <source>Spare drives</source>
-        <translation type="unfinished"></translation>
+        <translation>Ersatzlaufwerke</translation>
     </message>
     <message>
         <source>Partitions, rounding</source>
-        <translation type="unfinished"></translation>
+        <translation>Partitionen, Rundung</translation>
     </message>
     <message>
         <source>Redundancy</source>
-        <translation type="unfinished"></translation>
+        <translation>Redundanz</translation>
     </message>
     <message>
         <source>Kept back</source>
-        <translation type="unfinished"></translation>
+        <translation>Zurückbehalten</translation>
     </message>
     <message>
         <source>Above the %1 ceiling</source>
-        <translation type="unfinished"></translation>
+        <translation>Über der Füllgrenze von %1</translation>
     </message>
     <message>
         <source>%1: %2.</source>
-        <translation type="unfinished">%1: %2.</translation>
+        <translation>%1: %2.</translation>
     </message>
     <message>
         <source>%1: adds %2, %3 are left.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: dazu %2, %3 bleiben.</translation>
     </message>
     <message>
         <source>%1: takes %2, %3 are left.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: nimmt %2, %3 bleiben.</translation>
     </message>
     <message>
         <source>Of %1 on the labels, %2 are yours</source>
-        <translation type="unfinished"></translation>
+        <translation>Von %1 auf den Etiketten sind %2 nutzbar</translation>
     </message>
     <message>
         <source>Small blocks cost next to nothing here</source>
-        <translation type="unfinished"></translation>
+        <translation>Kleine Blöcke kosten hier fast nichts</translation>
     </message>
     <message>
         <source>A byte of %1 takes %2 bytes here, in blocks of %3</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Byte von %1 belegt hier %2 Byte, in Blöcken von %3</translation>
     </message>
     <message>
         <source>%1: a stored byte takes %2 in blocks of %3; %4 at the end of the horizon.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: Ein gespeichertes Byte belegt %2 in Blöcken von %3; %4 am Ende des Horizonts.</translation>
     </message>
     <message>
         <source>In blocks of %1 it would take %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>In Blöcken von %1 wären es %2.</translation>
     </message>
     <message>
         <source>1.00: a stored byte takes a usable byte.</source>
-        <translation type="unfinished"></translation>
+        <translation>1,00: Ein gespeichertes Byte belegt ein nutzbares Byte.</translation>
     </message>
     <message>
         <source>%1 in blocks of %2 would take %3 instead of %4.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 in Blöcken von %2 würde %3 statt %4 belegen.</translation>
     </message>
     <message>
         <source>The same drives as %1 would hold %2 more of this data, with %3 usable.</source>
-        <translation type="unfinished"></translation>
+        <translation>Dieselben Laufwerke als %1 würden %2 mehr von diesen Daten fassen, nutzbar %3.</translation>
     </message>
 </context>
 <context>
@@ -1057,35 +1057,35 @@
     <name>ullage::DrillChart</name>
     <message>
         <source>Through an outage</source>
-        <translation type="unfinished"></translation>
+        <translation>Durch einen Ausfall</translation>
     </message>
     <message>
         <source>No outage is drawn.</source>
-        <translation type="unfinished"></translation>
+        <translation>Kein Ausfall ist eingezeichnet.</translation>
     </message>
     <message>
         <source>middle forecast</source>
-        <translation type="unfinished">mittlere Vorhersage</translation>
+        <translation>mittlere Vorhersage</translation>
     </message>
     <message>
         <source>up to 19 in 20</source>
-        <translation type="unfinished"></translation>
+        <translation>bis 19 von 20</translation>
     </message>
     <message>
         <source>line down</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung ausgefallen</translation>
     </message>
     <message>
         <source>catching up, middle forecast</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufholen, mittlere Vorhersage</translation>
     </message>
     <message>
         <source>How old the newest copy gets in the day</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie alt die neueste Kopie an dem Tag wird</translation>
     </message>
     <message>
         <source>What waits at the day&apos;s end</source>
-        <translation type="unfinished"></translation>
+        <translation>Was am Ende des Tages wartet</translation>
     </message>
 </context>
 <context>
@@ -1093,35 +1093,35 @@
     <message>
         <source>%1 · %2 of the spread</source>
         <comment>days, share</comment>
-        <translation type="unfinished"></translation>
+        <translation>%1 · %2 der Streuung</translation>
     </message>
     <message>
         <source>What the day depends on</source>
-        <translation type="unfinished"></translation>
+        <translation>Wovon der Tag abhängt</translation>
     </message>
     <message>
         <source>Nothing computed yet.</source>
-        <translation type="unfinished">Noch nichts berechnet.</translation>
+        <translation>Noch nichts berechnet.</translation>
     </message>
     <message>
         <source>middle forecast: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>mittlere Vorhersage: %1</translation>
     </message>
     <message>
         <source>middle forecast: not within %1</source>
-        <translation type="unfinished"></translation>
+        <translation>mittlere Vorhersage: nicht innerhalb des Horizonts (%1)</translation>
     </message>
     <message>
         <source>with the input at its low value</source>
-        <translation type="unfinished"></translation>
+        <translation>wenn die Größe niedrig ist</translation>
     </message>
     <message>
         <source>at its high value</source>
-        <translation type="unfinished"></translation>
+        <translation>wenn die Größe hoch ist</translation>
     </message>
     <message>
         <source>not within %1</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht innerhalb des Horizonts (%1)</translation>
     </message>
 </context>
 <context>
@@ -1392,74 +1392,74 @@
     <name>ullage::FitPage</name>
     <message>
         <source>All boxes</source>
-        <translation type="unfinished"></translation>
+        <translation>Alle Boxen</translation>
     </message>
     <message>
         <source>Working out the forecast…</source>
-        <translation type="unfinished">Die Vorhersage wird berechnet …</translation>
+        <translation>Die Vorhersage wird berechnet …</translation>
     </message>
     <message>
         <source>How full each box gets, and when, appears here.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie voll jede Box wird und wann, erscheint hier.</translation>
     </message>
     <message>
         <source>No forecast</source>
-        <translation type="unfinished">Keine Vorhersage</translation>
+        <translation>Keine Vorhersage</translation>
     </message>
     <message>
         <source>The calculation failed. What to mend is said below.</source>
-        <translation type="unfinished">Die Berechnung ist fehlgeschlagen. Was zu ändern ist, steht unten.</translation>
+        <translation>Die Berechnung ist fehlgeschlagen. Was zu ändern ist, steht unten.</translation>
     </message>
     <message>
         <source>The calculation was cancelled.</source>
-        <translation type="unfinished">Die Berechnung wurde abgebrochen.</translation>
+        <translation>Die Berechnung wurde abgebrochen.</translation>
     </message>
     <message>
         <source>No answer yet</source>
-        <translation type="unfinished">Noch keine Antwort</translation>
+        <translation>Noch keine Antwort</translation>
     </message>
     <message>
         <source>No box to forecast</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine Box zum Vorhersagen</translation>
     </message>
     <message>
         <source>Give a box its drives, or its usable size, and the day it fills up appears here.</source>
-        <translation type="unfinished"></translation>
+        <translation>Einer Box ihre Laufwerke oder ihre nutzbare Größe geben, dann erscheint hier der Tag, an dem sie voll wird.</translation>
     </message>
     <message>
         <source>%1 has neither drives nor a usable size, so it is not forecast. Shown instead: %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 hat weder Laufwerke noch eine nutzbare Größe und wird deshalb nicht vorhergesagt. Gezeigt wird stattdessen: %2.</translation>
     </message>
 </context>
 <context>
     <name>ullage::FrontierChart</name>
     <message>
         <source>What longer lasting costs</source>
-        <translation type="unfinished"></translation>
+        <translation>Was länger Reichen kostet</translation>
     </message>
     <message>
         <source>nothing bought</source>
-        <translation type="unfinished"></translation>
+        <translation>nichts gekauft</translation>
     </message>
     <message>
         <source>Nothing computed yet.</source>
-        <translation type="unfinished">Noch nichts berechnet.</translation>
+        <translation>Noch nichts berechnet.</translation>
     </message>
     <message>
         <source>years until its ceiling</source>
-        <translation type="unfinished"></translation>
+        <translation>Jahre bis zur Füllgrenze</translation>
     </message>
     <message>
         <source>cost over %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Kosten über %1</translation>
     </message>
     <message>
         <source>cost over %1, in %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Kosten über %1, in %2</translation>
     </message>
     <message>
         <source>later than %1</source>
-        <translation type="unfinished"></translation>
+        <translation>später als %1</translation>
     </message>
 </context>
 <context>
@@ -1772,54 +1772,54 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     <name>ullage::OfferCard</name>
     <message>
         <source>Open this offer</source>
-        <translation type="unfinished"></translation>
+        <translation>Dieses Angebot öffnen</translation>
     </message>
     <message>
         <source>Taken for granted</source>
-        <translation type="unfinished"></translation>
+        <translation>Vorausgesetzt</translation>
     </message>
 </context>
 <context>
     <name>ullage::OutageFields</name>
     <message>
         <source>Line &amp;down from</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung aus&amp;gefallen ab</translation>
     </message>
     <message>
         <source>f&amp;or</source>
-        <translation type="unfinished"></translation>
+        <translation>f&amp;ür</translation>
     </message>
     <message>
         <source>First day of the outage</source>
-        <translation type="unfinished"></translation>
+        <translation>Erster Tag des Ausfalls</translation>
     </message>
     <message>
         <source>Days of the outage</source>
-        <translation type="unfinished"></translation>
+        <translation>Tage des Ausfalls</translation>
     </message>
     <message>
         <source>&amp;Take it away</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Wegnehmen</translation>
     </message>
     <message>
         <source>&amp;Try this outage</source>
-        <translation type="unfinished"></translation>
+        <translation>Diesen Ausfall &amp;durchrechnen</translation>
     </message>
 </context>
 <context>
     <name>ullage::OutageText</name>
     <message>
         <source>any length</source>
-        <translation type="unfinished"></translation>
+        <translation>jede Länge</translation>
     </message>
     <message>
         <source>“%1”</source>
         <comment>name of a dataset</comment>
-        <translation type="unfinished"></translation>
+        <translation>„%1“</translation>
     </message>
     <message numerus="yes">
         <source>%n day(s)</source>
-        <translation type="unfinished">
+        <translation>
             <numerusform>%n Tag</numerusform>
             <numerusform>%n Tage</numerusform>
         </translation>
@@ -1827,149 +1827,149 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     <message numerus="yes">
         <source>day(s)</source>
         <comment>after a number</comment>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>Tag</numerusform>
+            <numerusform>Tage</numerusform>
         </translation>
     </message>
     <message>
         <source>line down for %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung ausgefallen für %1</translation>
     </message>
     <message>
         <source>No complete copy comes to be within the horizon</source>
-        <translation type="unfinished"></translation>
+        <translation>Innerhalb des Horizonts entsteht keine vollständige Kopie</translation>
     </message>
     <message>
         <source>The newest copy is usually %1 old, and %2 at worst</source>
-        <translation type="unfinished"></translation>
+        <translation>Die neueste Kopie ist meist %1 alt, schlimmstenfalls %2</translation>
     </message>
     <message>
         <source>Age of the newest complete copy over time, by four weeks. 19 in 20 times it is at most %1. At its worst it is %2 old, in the four weeks from %3.</source>
-        <translation type="unfinished"></translation>
+        <translation>Alter der neuesten vollständigen Kopie im Lauf der Zeit, je vier Wochen. 19 von 20 Mal ist es höchstens %1. Schlimmstenfalls ist sie %2 alt, in den vier Wochen ab %3.</translation>
     </message>
     <message>
         <source>Four weeks from %1: the newest copy is at most %2 old half of the time, %3 in 19 of 20 times, %4 at worst.</source>
-        <translation type="unfinished"></translation>
+        <translation>Vier Wochen ab %1: Die neueste Kopie ist in der Hälfte der Zeit höchstens %2 alt, in 19 von 20 Mal %3, schlimmstenfalls %4.</translation>
     </message>
     <message>
         <source>What is not on the newest copy would be lost with the source. Draw an outage with the mouse: press on a day and drag. Or choose a day with the arrow keys and press Enter; then Shift and arrows change its length, Ctrl and arrows its date, Escape takes it away.</source>
-        <translation type="unfinished"></translation>
+        <translation>Was nicht auf der neuesten Kopie ist, ginge mit der Quelle verloren. Mit der Maus einen Ausfall einzeichnen: auf einen Tag drücken und ziehen. Oder einen Tag mit den Pfeiltasten wählen und die Eingabetaste drücken; dann ändern Umschalt und Pfeile die Länge, Strg und Pfeile das Datum, Esc nimmt ihn weg.</translation>
     </message>
     <message>
         <source>Without a first copy there is no age of one. See below how it could be made.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ohne Erstkopie gibt es kein Alter davon. Unten steht, wie sie entstehen könnte.</translation>
     </message>
     <message>
         <source>Four weeks from</source>
-        <translation type="unfinished"></translation>
+        <translation>Vier Wochen ab</translation>
     </message>
     <message>
         <source>Half of the time at most (h)</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Hälfte der Zeit höchstens (h)</translation>
     </message>
     <message>
         <source>19 in 20 times at most (h)</source>
-        <translation type="unfinished"></translation>
+        <translation>19 von 20 Mal höchstens (h)</translation>
     </message>
     <message>
         <source>Worst (h)</source>
-        <translation type="unfinished"></translation>
+        <translation>Schlimmstenfalls (h)</translation>
     </message>
     <message>
         <source>With %1 down for %2 from %3 the newest copy gets %4 old</source>
-        <translation type="unfinished"></translation>
+        <translation>Wenn %1 ab %3 ausfällt (Dauer: %2), wird die neueste Kopie %4 alt</translation>
     </message>
     <message>
         <source>When the line is back, %1 are waiting; 19 in 20 times at most %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wenn die Leitung wieder da ist, warten %1; 19 von 20 Mal höchstens %2.</translation>
     </message>
     <message>
         <source>All is caught up %1 after that; 19 in 20 times within %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Bis alles aufgeholt ist, dauert es danach %1; 19 von 20 Mal höchstens %2.</translation>
     </message>
     <message>
         <source>In %1 futures it does not catch up within the horizon.</source>
-        <translation type="unfinished"></translation>
+        <translation>In %1 Verläufen wird innerhalb des Horizonts nicht aufgeholt.</translation>
     </message>
     <message>
         <source>Both ends still share a snapshot then, so that one increment catches up.</source>
-        <translation type="unfinished"></translation>
+        <translation>Beide Seiten haben dann noch einen gemeinsamen Snapshot, also holt ein Inkrement alles auf.</translation>
     </message>
     <message>
         <source>The last snapshot of %1 that both ends shared is gone then in %2 futures: all of it is sent again, %3 in %4.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der letzte gemeinsame Snapshot von %1 ist dann weg (Verläufe: %2): Alles davon wird noch einmal übertragen, %3 in %4.</translation>
     </message>
     <message>
         <source>Until that is done, the box needs %1 for it beside the old copy</source>
-        <translation type="unfinished"></translation>
+        <translation>Bis das erledigt ist, braucht die Box dafür %1 neben der alten Kopie</translation>
     </message>
     <message>
         <source>; it has %1 free, which is too little: the old copy would have to go first.</source>
-        <translation type="unfinished"></translation>
+        <translation>; frei sind %1, das ist zu wenig: Die alte Kopie müsste zuerst weg.</translation>
     </message>
     <message>
         <source>; it has %1 free.</source>
-        <translation type="unfinished"></translation>
+        <translation>; frei sind %1.</translation>
     </message>
     <message>
         <source>The longest outage around that date that ends with one increment: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der längste Ausfall um dieses Datum, der mit einem Inkrement endet: %1.</translation>
     </message>
     <message>
         <source>An outage of any length ends with one increment.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Ausfall jeder Länge endet mit einem Inkrement.</translation>
     </message>
     <message>
         <source>With %1: %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Mit dieser Maßnahme – %1 –: %2.</translation>
     </message>
     <message>
         <source>%1, line down: the newest copy gets %2 old (19 in 20 times at most %3); %4 are waiting at the day&apos;s end (at most %5).</source>
-        <translation type="unfinished"></translation>
+        <translation>%1, Leitung ausgefallen: Die neueste Kopie wird %2 alt (19 von 20 Mal höchstens %3); %4 warten am Ende des Tages (höchstens %5).</translation>
     </message>
     <message>
         <source>%1: the newest copy gets %2 old (19 in 20 times at most %3); %4 are waiting at the day&apos;s end (at most %5).</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: Die neueste Kopie wird %2 alt (19 von 20 Mal höchstens %3); %4 warten am Ende des Tages (höchstens %5).</translation>
     </message>
     <message>
         <source>People go on writing as ever. Drag the edges of the outage, or all of it, to try another one.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es wird geschrieben wie immer. Die Ränder des Ausfalls ziehen, oder ihn ganz, um einen anderen zu probieren.</translation>
     </message>
     <message>
         <source>Day</source>
-        <translation type="unfinished"></translation>
+        <translation>Tag</translation>
     </message>
     <message>
         <source>Line</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung</translation>
     </message>
     <message>
         <source>Newest copy gets old (h)</source>
-        <translation type="unfinished"></translation>
+        <translation>Neueste Kopie wird so alt (h)</translation>
     </message>
     <message>
         <source>Waiting at its end (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Wartet an seinem Ende (%1)</translation>
     </message>
     <message>
         <source>19 in 20 times at most (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>19 von 20 Mal höchstens (%1)</translation>
     </message>
     <message>
         <source>down</source>
-        <translation type="unfinished"></translation>
+        <translation>ausgefallen</translation>
     </message>
     <message>
         <source>up</source>
-        <translation type="unfinished"></translation>
+        <translation>da</translation>
     </message>
 </context>
 <context>
     <name>ullage::ReadChart</name>
     <message>
         <source>Read: %1</source>
-        <translation type="unfinished">Abgelesen: %1</translation>
+        <translation>Abgelesen: %1</translation>
     </message>
 </context>
 <context>
@@ -2004,66 +2004,70 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     </message>
     <message>
         <source>The pages that a client gets appear here.</source>
-        <translation>Hier erscheinen die Seiten, die der Kunde bekommt.</translation>
+        <translation>&amp;Sprache</translation>
     </message>
     <message>
         <source>Working out the forecast…</source>
-        <translation>Die Vorhersage wird berechnet …</translation>
+        <translation>Hier erscheinen die Seiten, die der Kunde bekommt.</translation>
     </message>
     <message>
         <source>No forecast</source>
-        <translation>Keine Vorhersage</translation>
+        <translation>Die Vorhersage wird berechnet …</translation>
     </message>
     <message>
         <source>The calculation failed. What to mend is said below.</source>
-        <translation>Die Berechnung ist fehlgeschlagen. Was zu ändern ist, steht unten.</translation>
+        <translation>Keine Vorhersage</translation>
     </message>
     <message>
         <source>The calculation was cancelled.</source>
-        <translation>Die Berechnung wurde abgebrochen.</translation>
+        <translation>Die Berechnung ist fehlgeschlagen. Was zu ändern ist, steht unten.</translation>
     </message>
     <message>
         <source>No answer yet</source>
-        <translation>Noch keine Antwort</translation>
+        <translation>Die Berechnung wurde abgebrochen.</translation>
     </message>
     <message>
         <source>%1 was saved.</source>
-        <translation>%1 wurde gespeichert.</translation>
+        <translation>Noch keine Antwort</translation>
     </message>
     <message>
         <source>%1 was not saved: %2.</source>
-        <translation>%1 wurde nicht gespeichert: %2.</translation>
+        <translation>%1 wurde gespeichert.</translation>
     </message>
     <message>
         <source>%1 is no logo: %2.</source>
-        <translation>%1 ist kein Logo: %2.</translation>
+        <translation>%1 wurde nicht gespeichert: %2.</translation>
     </message>
     <message>
         <source>it is empty</source>
-        <translation>die Datei ist leer</translation>
+        <translation>%1 ist kein Logo: %2.</translation>
     </message>
     <message>
         <source>PDF (*.pdf)</source>
-        <translation>PDF (*.pdf)</translation>
+        <translation>die Datei ist leer</translation>
     </message>
     <message>
         <source>Web pages (*.html)</source>
-        <translation>Webseiten (*.html)</translation>
+        <translation>PDF (*.pdf)</translation>
     </message>
     <message>
         <source>Save the report</source>
-        <translation>Bericht speichern</translation>
+        <translation>Webseiten (*.html)</translation>
     </message>
     <message>
         <source>report</source>
-        <translation>Bericht</translation>
+        <translation>Bericht speichern</translation>
     </message>
     <message>
         <source>A logo for the first page</source>
-        <translation>Ein Logo für die erste Seite</translation>
+        <translation>Bericht</translation>
     </message>
     <message>
         <source>Pictures (*.png *.jpg *.jpeg)</source>
+        <translation>Ein Logo für die erste Seite</translation>
+    </message>
+    <message>
+        <source>La&amp;nguage</source>
         <translation>Bilder (*.png *.jpg *.jpeg)</translation>
     </message>
 </context>
@@ -2109,366 +2113,366 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     <name>ullage::SendPictures</name>
     <message>
         <source>not within the horizon</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht innerhalb des Horizonts</translation>
     </message>
     <message>
         <source>no run is late</source>
-        <translation type="unfinished"></translation>
+        <translation>kein Lauf ist zu spät</translation>
     </message>
     <message>
         <source>every run is late</source>
-        <translation type="unfinished"></translation>
+        <translation>jeder Lauf ist zu spät</translation>
     </message>
     <message>
         <source>%1 runs are late</source>
-        <translation type="unfinished"></translation>
+        <translation>zu späte Läufe: %1</translation>
     </message>
     <message>
         <source>Over the line</source>
-        <translation type="unfinished"></translation>
+        <translation>Über die Leitung</translation>
     </message>
     <message>
         <source>not within %1</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht innerhalb des Horizonts (%1)</translation>
     </message>
     <message>
         <source>Over the line the copy is not complete within %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Über die Leitung ist die Kopie nicht innerhalb des Horizonts (%1) vollständig.</translation>
     </message>
     <message>
         <source>complete after %1, in step not within %2</source>
-        <translation type="unfinished"></translation>
+        <translation>vollständig: %1, im Takt nicht innerhalb des Horizonts (%2)</translation>
     </message>
     <message>
         <source>Over the line the copy is complete after %1; the runs that queued behind it are not done within %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Über die Leitung vollständig, Dauer: %1; die Läufe, die dahinter warten, werden nicht innerhalb des Horizonts (%2) fertig.</translation>
     </message>
     <message>
         <source>complete after %1, in step after %2</source>
-        <translation type="unfinished"></translation>
+        <translation>vollständig: %1, im Takt: %2</translation>
     </message>
     <message>
         <source>Over the line the copy is complete after %1, and the runs that queued behind it are done after %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Über die Leitung vollständig, Dauer: %1; bis die Läufe fertig sind, die dahinter warten: %2.</translation>
     </message>
     <message>
         <source>Carried by hand</source>
-        <translation type="unfinished"></translation>
+        <translation>Von Hand transportiert</translation>
     </message>
     <message>
         <source>in step after %1</source>
-        <translation type="unfinished"></translation>
+        <translation>im Takt: %1</translation>
     </message>
     <message>
         <source>in step not within %1</source>
-        <translation type="unfinished"></translation>
+        <translation>im Takt nicht innerhalb des Horizonts (%1)</translation>
     </message>
     <message>
         <source>By hand: copying takes %1, the road %2, and what was written meanwhile has caught up after %3.</source>
-        <translation type="unfinished"></translation>
+        <translation>Von Hand: Das Kopieren dauert %1, der Weg %2; bis aufgeholt ist, was inzwischen geschrieben wurde: %3.</translation>
     </message>
     <message>
         <source>By hand: copying takes %1, the road %2; what was written meanwhile has not caught up within %3.</source>
-        <translation type="unfinished"></translation>
+        <translation>Von Hand: Das Kopieren dauert %1, der Weg %2; was inzwischen geschrieben wurde, ist nicht innerhalb des Horizonts (%3) aufgeholt.</translation>
     </message>
     <message>
         <source>Carry the first copy (%1) by hand: that is the sooner way</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Erstkopie (%1) von Hand transportieren: Das ist der schnellere Weg</translation>
     </message>
     <message>
         <source>Send the first copy (%1) over the line: that is the sooner way</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Erstkopie (%1) über die Leitung übertragen: Das ist der schnellere Weg</translation>
     </message>
     <message>
         <source>copying</source>
-        <translation type="unfinished"></translation>
+        <translation>Kopieren</translation>
     </message>
     <message>
         <source>on the road</source>
-        <translation type="unfinished"></translation>
+        <translation>unterwegs</translation>
     </message>
     <message>
         <source>catching up</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufholen</translation>
     </message>
     <message>
         <source>From %1 on, carrying is sooner, with the same changes a day.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ab %1 geht der Transport schneller, bei gleichen Änderungen am Tag.</translation>
     </message>
     <message>
         <source>Over this line no size is so large that carrying would be sooner.</source>
-        <translation type="unfinished"></translation>
+        <translation>Über diese Leitung ist keine Größe so groß, dass der Transport schneller wäre.</translation>
     </message>
     <message>
         <source>Over the line it takes so long that %1 lets go of the snapshot that it starts from; hold the last sent snapshot back.</source>
-        <translation type="unfinished"></translation>
+        <translation>Über die Leitung dauert es so lange, dass %1 den Snapshot verwirft, von dem sie ausgeht; den zuletzt übertragenen Snapshot zurückhalten.</translation>
     </message>
     <message>
         <source>By hand it takes so long that %1 lets go of the snapshot that it starts from; hold the last sent snapshot back.</source>
-        <translation type="unfinished"></translation>
+        <translation>Von Hand dauert es so lange, dass %1 den Snapshot verwirft, von dem sie ausgeht; den zuletzt übertragenen Snapshot zurückhalten.</translation>
     </message>
     <message>
         <source>Way</source>
-        <translation type="unfinished"></translation>
+        <translation>Weg</translation>
     </message>
     <message>
         <source>Copying (days)</source>
-        <translation type="unfinished"></translation>
+        <translation>Kopieren (Tage)</translation>
     </message>
     <message>
         <source>On the road (days)</source>
-        <translation type="unfinished"></translation>
+        <translation>Unterwegs (Tage)</translation>
     </message>
     <message>
         <source>Complete, and in step (days)</source>
-        <translation type="unfinished"></translation>
+        <translation>Vollständig und im Takt (Tage)</translation>
     </message>
     <message>
         <source>over the line</source>
-        <translation type="unfinished"></translation>
+        <translation>über die Leitung</translation>
     </message>
     <message>
         <source>by hand</source>
-        <translation type="unfinished"></translation>
+        <translation>von Hand</translation>
     </message>
     <message>
         <source>Everything</source>
-        <translation type="unfinished"></translation>
+        <translation>Alles</translation>
     </message>
     <message>
         <source>“%1”</source>
-        <translation type="unfinished"></translation>
+        <translation>„%1“</translation>
     </message>
     <message>
         <source>%1, over the line</source>
         <comment>what is restored</comment>
-        <translation type="unfinished"></translation>
+        <translation>%1, über die Leitung</translation>
     </message>
     <message>
         <source>%1; 9 in 10 within %2; %3 binds</source>
-        <translation type="unfinished"></translation>
+        <translation>%1; 9 von 10 höchstens %2; es begrenzt: %3</translation>
     </message>
     <message>
         <source>%1 (%2) over the line&apos;s other direction: %3 or less in half of all cases, 9 in 10 within %4; %5 binds.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 (%2) in der Gegenrichtung der Leitung: %3 oder weniger in der Hälfte aller Fälle, 9 von 10 höchstens %4; es begrenzt: %5.</translation>
     </message>
     <message>
         <source>%1, by fetching the box</source>
         <comment>what is restored</comment>
-        <translation type="unfinished"></translation>
+        <translation>%1, durch Abholen der Box</translation>
     </message>
     <message>
         <source>%1; %2 takes longest</source>
-        <translation type="unfinished"></translation>
+        <translation>%1; am längsten dauert: %2</translation>
     </message>
     <message>
         <source>the road</source>
-        <translation type="unfinished"></translation>
+        <translation>der Weg</translation>
     </message>
     <message>
         <source>the copying</source>
-        <translation type="unfinished"></translation>
+        <translation>das Kopieren</translation>
     </message>
     <message>
         <source>%1 by fetching the box and copying it beside the source: %2; %3 takes longest.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 durch Abholen der Box und Kopieren neben der Quelle: %2; am längsten dauert: %3.</translation>
     </message>
     <message>
         <source>Everything is back in %1, over the line</source>
-        <translation type="unfinished"></translation>
+        <translation>Alles zurück über die Leitung: %1</translation>
     </message>
     <message>
         <source>Everything is back in %1 by fetching the box; over the line in %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Alles zurück durch Abholen der Box: %1; über die Leitung: %2</translation>
     </message>
     <message>
         <source>over the line, middle</source>
-        <translation type="unfinished"></translation>
+        <translation>über die Leitung, Mitte</translation>
     </message>
     <message>
         <source>on to 9 in 10</source>
-        <translation type="unfinished"></translation>
+        <translation>bis 9 von 10</translation>
     </message>
     <message>
         <source>fetching the box, middle</source>
-        <translation type="unfinished"></translation>
+        <translation>Abholen der Box, Mitte</translation>
     </message>
     <message>
         <source>The sooner way stands out. Of what there is a year from now, or at the end of the forecast; the line&apos;s other direction counts as always open and free for it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der schnellere Weg ist hervorgehoben. Gemeint ist, was in einem Jahr da ist, oder am Ende der Vorhersage; die Gegenrichtung der Leitung gilt dafür als immer offen und frei.</translation>
     </message>
     <message>
         <source>What</source>
-        <translation type="unfinished"></translation>
+        <translation>Was</translation>
     </message>
     <message>
         <source>Size (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Umfang (%1)</translation>
     </message>
     <message>
         <source>Over the line, half of all cases (h)</source>
-        <translation type="unfinished"></translation>
+        <translation>Über die Leitung, die Hälfte aller Fälle (h)</translation>
     </message>
     <message>
         <source>9 in 10 within (h)</source>
-        <translation type="unfinished"></translation>
+        <translation>9 von 10 höchstens (h)</translation>
     </message>
     <message>
         <source>What binds</source>
-        <translation type="unfinished"></translation>
+        <translation>Was begrenzt</translation>
     </message>
     <message>
         <source>Fetching the box (h)</source>
-        <translation type="unfinished"></translation>
+        <translation>Abholen der Box (h)</translation>
     </message>
     <message>
         <source>What takes longest</source>
-        <translation type="unfinished"></translation>
+        <translation>Was am längsten dauert</translation>
     </message>
     <message>
         <source>everything</source>
-        <translation type="unfinished"></translation>
+        <translation>alles</translation>
     </message>
     <message>
         <source>%1 · %2 of its open hours, 19 in 20 at most %3</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 · %2 der offenen Stunden, 19 von 20 höchstens %3</translation>
     </message>
     <message>
         <source>Runs that start on a %1 carry %2 in %3 (19 in 20 at most %4) and use %5 of the hours open to them (19 in 20 at most %6); %7.</source>
-        <translation type="unfinished"></translation>
+        <translation>Läufe, die am %1 beginnen, übertragen %2 in %3 (19 von 20 höchstens %4) und brauchen %5 der Stunden, die ihnen offenstehen (19 von 20 höchstens %6); %7.</translation>
     </message>
     <message>
         <source>On every weekday all runs are in time; %1 is the fullest</source>
-        <translation type="unfinished"></translation>
+        <translation>An jedem Wochentag sind alle Läufe rechtzeitig; am vollsten ist der %1</translation>
     </message>
     <message>
         <source>On %1 all runs are in time</source>
-        <translation type="unfinished"></translation>
+        <translation>Am %1 sind alle Läufe rechtzeitig</translation>
     </message>
     <message>
         <source>%1 is the worst weekday: %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Am schlechtesten ist der %1: %2</translation>
     </message>
     <message>
         <source>On %1 %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Am %1: %2</translation>
     </message>
     <message>
         <source>share of its open hours, half of the runs</source>
-        <translation type="unfinished"></translation>
+        <translation>Anteil der offenen Stunden, die Hälfte der Läufe</translation>
     </message>
     <message>
         <source>on to 19 in 20</source>
-        <translation type="unfinished"></translation>
+        <translation>bis 19 von 20</translation>
     </message>
     <message>
         <source>How much of the hours open to a run is used until it is done, by the weekday on which it starts, over all weeks. At 100 % there is no hour to spare.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie viel von den Stunden, die einem Lauf offenstehen, bis zu seinem Ende gebraucht wird, nach dem Wochentag des Beginns, über alle Wochen. Bei 100 % bleibt keine Stunde übrig.</translation>
     </message>
     <message>
         <source>Weekday</source>
-        <translation type="unfinished"></translation>
+        <translation>Wochentag</translation>
     </message>
     <message>
         <source>Late (%)</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu spät (%)</translation>
     </message>
     <message>
         <source>Open hours used, half of the runs (%)</source>
-        <translation type="unfinished"></translation>
+        <translation>Gebrauchte offene Stunden, die Hälfte der Läufe (%)</translation>
     </message>
     <message>
         <source>Open hours used, 19 in 20 (%)</source>
-        <translation type="unfinished"></translation>
+        <translation>Gebrauchte offene Stunden, 19 von 20 (%)</translation>
     </message>
     <message>
         <source>Half of the runs (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Hälfte der Läufe (%1)</translation>
     </message>
     <message>
         <source>19 in 20 (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>19 von 20 (%1)</translation>
     </message>
     <message>
         <source>Half of the runs (h)</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Hälfte der Läufe (h)</translation>
     </message>
     <message>
         <source>19 in 20 (h)</source>
-        <translation type="unfinished"></translation>
+        <translation>19 von 20 (h)</translation>
     </message>
     <message>
         <source>It never gets behind: nothing is left when a run&apos;s window closes.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es gibt nie einen Rückstand: Am Ende des Zeitfensters eines Laufs ist nichts übrig.</translation>
     </message>
     <message>
         <source>less than once a year</source>
-        <translation type="unfinished"></translation>
+        <translation>seltener als einmal im Jahr</translation>
     </message>
     <message numerus="yes">
         <source>about %n time(s) a year</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>etwa %n Mal im Jahr</numerusform>
+            <numerusform>etwa %n Mal im Jahr</numerusform>
         </translation>
     </message>
     <message>
         <source>It gets behind %1. Usually %2 are then left when its window closes, at most %3; it has caught up after %4, at worst after %5.</source>
-        <translation type="unfinished"></translation>
+        <translation>Rückstand entsteht %1. Meist sind dann %2 übrig, höchstens %3; bis er aufgeholt ist, dauert es %4, schlimmstenfalls %5.</translation>
     </message>
     <message>
         <source>On %1 “%2” %3. That run carries %4 in %5 and takes %6; %7.</source>
-        <translation type="unfinished"></translation>
+        <translation>Am %1: „%2“ %3. Dieser Lauf überträgt %4 in %5 und nimmt in Anspruch: %6; %7.</translation>
     </message>
     <message numerus="yes">
         <source>the time of %n run(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>die Zeit von %n Lauf</numerusform>
+            <numerusform>die Zeit von %n Läufen</numerusform>
         </translation>
     </message>
     <message>
         <source>it is always in time</source>
-        <translation type="unfinished"></translation>
+        <translation>er ist immer rechtzeitig</translation>
     </message>
     <message>
         <source>it is never in time</source>
-        <translation type="unfinished"></translation>
+        <translation>er ist nie rechtzeitig</translation>
     </message>
     <message>
         <source>it is in time in %1 futures</source>
-        <translation type="unfinished"></translation>
+        <translation>rechtzeitig in %1 Verläufen</translation>
     </message>
 </context>
 <context>
     <name>ullage::SpaceChart</name>
     <message>
         <source>Where the space goes</source>
-        <translation type="unfinished"></translation>
+        <translation>Wohin der Platz geht</translation>
     </message>
     <message>
         <source>Nothing computed yet.</source>
-        <translation type="unfinished">Noch nichts berechnet.</translation>
+        <translation>Noch nichts berechnet.</translation>
     </message>
     <message>
         <source>%1 %2</source>
         <comment>sign, size</comment>
-        <translation type="unfinished">%1 %2</translation>
+        <translation>%1 %2</translation>
     </message>
     <message>
         <source>Yours</source>
-        <translation type="unfinished"></translation>
+        <translation>Nutzbar</translation>
     </message>
     <message>
         <source>Yours, below the ceiling: %1, %2 of what the labels say.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nutzbar, unter der Füllgrenze: %1, das sind %2 dessen, was die Etiketten sagen.</translation>
     </message>
 </context>
 <context>
     <name>ullage::SpanBars</name>
     <message>
         <source>Nothing computed yet.</source>
-        <translation type="unfinished">Noch nichts berechnet.</translation>
+        <translation>Noch nichts berechnet.</translation>
     </message>
 </context>
 <context>
@@ -2509,403 +2513,403 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     <name>ullage::SurePage</name>
     <message>
         <source>&amp;Dataset</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Datensatz</translation>
     </message>
     <message>
         <source>&amp;Box</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Box</translation>
     </message>
     <message>
         <source>What was not measured</source>
-        <translation type="unfinished"></translation>
+        <translation>Was nicht gemessen wurde</translation>
     </message>
     <message>
         <source>What the forecast rests on, how earlier ones fared, and what it depends on most appears here.</source>
-        <translation type="unfinished"></translation>
+        <translation>Worauf die Vorhersage beruht, wie es früheren erging und wovon sie am meisten abhängt, erscheint hier.</translation>
     </message>
     <message>
         <source>Working out the forecast…</source>
-        <translation type="unfinished">Die Vorhersage wird berechnet …</translation>
+        <translation>Die Vorhersage wird berechnet …</translation>
     </message>
     <message>
         <source>No forecast</source>
-        <translation type="unfinished">Keine Vorhersage</translation>
+        <translation>Keine Vorhersage</translation>
     </message>
     <message>
         <source>The calculation failed. What to mend is said below.</source>
-        <translation type="unfinished">Die Berechnung ist fehlgeschlagen. Was zu ändern ist, steht unten.</translation>
+        <translation>Die Berechnung ist fehlgeschlagen. Was zu ändern ist, steht unten.</translation>
     </message>
     <message>
         <source>The calculation was cancelled.</source>
-        <translation type="unfinished">Die Berechnung wurde abgebrochen.</translation>
+        <translation>Die Berechnung wurde abgebrochen.</translation>
     </message>
     <message>
         <source>No answer yet</source>
-        <translation type="unfinished">Noch keine Antwort</translation>
+        <translation>Noch keine Antwort</translation>
     </message>
     <message>
         <source>Nothing is forecast yet</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch wird nichts vorhergesagt</translation>
     </message>
     <message>
         <source>Add a dataset, and what is known of its changes appears here.</source>
-        <translation type="unfinished"></translation>
+        <translation>Einen Datensatz hinzufügen, dann erscheint hier, was von seinen Änderungen bekannt ist.</translation>
     </message>
     <message>
         <source>“%1”: %2</source>
         <comment>dataset, sentence</comment>
-        <translation type="unfinished"></translation>
+        <translation>„%1“: %2</translation>
     </message>
     <message>
         <source>There is no dataset of which something could be assumed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Es gibt keinen Datensatz, von dem etwas anzunehmen wäre.</translation>
     </message>
     <message>
         <source>Taken instead of a measurement. Choose one to go to its dataset.</source>
-        <translation type="unfinished"></translation>
+        <translation>Statt einer Messung angenommen. Auswählen, um zum Datensatz zu gehen.</translation>
     </message>
 </context>
 <context>
     <name>ullage::SureTables</name>
     <message>
         <source>What</source>
-        <translation type="unfinished"></translation>
+        <translation>Was</translation>
     </message>
     <message>
         <source>After (days)</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach (Tage)</translation>
     </message>
     <message>
         <source>1 in 10 below (%1)</source>
-        <translation type="unfinished">1 von 10 darunter (%1)</translation>
+        <translation>1 von 10 darunter (%1)</translation>
     </message>
     <message>
         <source>Middle, or mean (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Mitte oder Mittel (%1)</translation>
     </message>
     <message>
         <source>1 in 10 above (%1)</source>
-        <translation type="unfinished">1 von 10 darüber (%1)</translation>
+        <translation>1 von 10 darüber (%1)</translation>
     </message>
     <message>
         <source>Steps</source>
-        <translation type="unfinished"></translation>
+        <translation>Schritte</translation>
     </message>
     <message>
         <source>measured</source>
-        <translation type="unfinished"></translation>
+        <translation>gemessen</translation>
     </message>
     <message>
         <source>curve, assumed</source>
-        <translation type="unfinished"></translation>
+        <translation>Kurve, angenommen</translation>
     </message>
     <message>
         <source>curve</source>
-        <translation type="unfinished"></translation>
+        <translation>Kurve</translation>
     </message>
     <message>
         <source>curve, extrapolated</source>
-        <translation type="unfinished"></translation>
+        <translation>Kurve, hochgerechnet</translation>
     </message>
     <message>
         <source>Made</source>
-        <translation type="unfinished"></translation>
+        <translation>Gemacht</translation>
     </message>
     <message>
         <source>From snapshots</source>
-        <translation type="unfinished"></translation>
+        <translation>Aus Snapshots</translation>
     </message>
     <message>
         <source>For</source>
-        <translation type="unfinished"></translation>
+        <translation>Für</translation>
     </message>
     <message>
         <source>Days ahead</source>
-        <translation type="unfinished"></translation>
+        <translation>Tage voraus</translation>
     </message>
     <message>
         <source>Middle (%1)</source>
-        <translation type="unfinished">Mitte (%1)</translation>
+        <translation>Mitte (%1)</translation>
     </message>
     <message>
         <source>Came (%1)</source>
-        <translation type="unfinished"></translation>
+        <translation>Eingetreten (%1)</translation>
     </message>
     <message>
         <source>Within the band</source>
-        <translation type="unfinished"></translation>
+        <translation>Im Band</translation>
     </message>
     <message>
         <source>yes</source>
-        <translation type="unfinished"></translation>
+        <translation>ja</translation>
     </message>
     <message>
         <source>no</source>
-        <translation type="unfinished"></translation>
+        <translation>nein</translation>
     </message>
     <message>
         <source>Input</source>
-        <translation type="unfinished"></translation>
+        <translation>Größe</translation>
     </message>
     <message>
         <source>Days until the ceiling, input low</source>
-        <translation type="unfinished"></translation>
+        <translation>Tage bis zur Füllgrenze, Größe niedrig</translation>
     </message>
     <message>
         <source>Days until the ceiling, input high</source>
-        <translation type="unfinished"></translation>
+        <translation>Tage bis zur Füllgrenze, Größe hoch</translation>
     </message>
     <message>
         <source>Share of the spread (%)</source>
-        <translation type="unfinished"></translation>
+        <translation>Anteil an der Streuung (%)</translation>
     </message>
     <message>
         <source>not within the horizon</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht innerhalb des Horizonts</translation>
     </message>
 </context>
 <context>
     <name>ullage::SureText</name>
     <message numerus="yes">
         <source>%1 day(s)</source>
-        <translation type="unfinished">
+        <translation>
             <numerusform>%1 Tag</numerusform>
             <numerusform>%1 Tage</numerusform>
         </translation>
     </message>
     <message>
         <source>assumed, not measured</source>
-        <translation type="unfinished"></translation>
+        <translation>angenommen, nicht gemessen</translation>
     </message>
     <message>
         <source>nothing measured between snapshots</source>
-        <translation type="unfinished"></translation>
+        <translation>nichts zwischen Snapshots gemessen</translation>
     </message>
     <message>
         <source>measured up to %1</source>
-        <translation type="unfinished"></translation>
+        <translation>gemessen bis %1</translation>
     </message>
     <message>
         <source>No turnover curve of “%1”</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine Umschlagkurve von „%1“</translation>
     </message>
     <message>
         <source>What “%1” freed between its snapshots; %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Was „%1“ zwischen seinen Snapshots freigab; %2</translation>
     </message>
     <message>
         <source>After %1 nothing of “%2” has been replaced; %3</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach Ablauf von %1 ist nichts von „%2“ ersetzt; %3</translation>
     </message>
     <message>
         <source>After %1 about %2 of “%3” are taken to have been replaced; nothing was measured</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach Ablauf von %1 gelten etwa %2 von „%3“ als ersetzt; nichts wurde gemessen</translation>
     </message>
     <message>
         <source>After %1 about %2 of “%3” have been replaced; %4</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach Ablauf von %1 sind etwa %2 von „%3“ ersetzt; %4</translation>
     </message>
     <message>
         <source>No listing: nothing was measured of “%1”, and no curve was worked out.</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine Liste: Von „%1“ wurde nichts gemessen und keine Kurve berechnet.</translation>
     </message>
     <message>
         <source>Its listing shows gaps of up to %1, but no curve was worked out.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Liste zeigt Abstände bis %1, aber keine Kurve wurde berechnet.</translation>
     </message>
     <message>
         <source>Its listing shows no two snapshots between which something could be counted.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Liste zeigt keine zwei Snapshots, zwischen denen etwas zu zählen wäre.</translation>
     </message>
     <message>
         <source>Measured once over %1: %2 freed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Einmal über %1 gemessen: %2 frei.</translation>
     </message>
     <message>
         <source>Measured %1 times over %2: %3 freed on average, 8 in 10 times between %4 and %5.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 Mal über %2 gemessen: im Mittel %3 frei, 8 von 10 Mal zwischen %4 und %5.</translation>
     </message>
     <message>
         <source>Curve, after %1: in the middle %2 replaced, 8 in 10 times between %3 and %4.</source>
-        <translation type="unfinished"></translation>
+        <translation>Kurve, Abstand %1: in der Mitte %2 ersetzt, 8 von 10 Mal zwischen %3 und %4.</translation>
     </message>
     <message>
         <source>Assumed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Angenommen.</translation>
     </message>
     <message>
         <source>Extrapolated.</source>
-        <translation type="unfinished"></translation>
+        <translation>Hochgerechnet.</translation>
     </message>
     <message>
         <source>No curve was worked out.</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine Kurve wurde berechnet.</translation>
     </message>
     <message>
         <source>No listing: nothing was measured of “%1”; all of the curve is assumed from the figures given.</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine Liste: Von „%1“ wurde nichts gemessen; die ganze Kurve ist aus den Angaben angenommen.</translation>
     </message>
     <message>
         <source>No curve was worked out; only what was measured is shown.</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine Kurve wurde berechnet; gezeigt ist nur, was gemessen wurde.</translation>
     </message>
     <message>
         <source>The listing shows no gap between snapshots: all of the curve is extrapolated.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Liste zeigt keinen Abstand zwischen Snapshots: Die ganze Kurve ist hochgerechnet.</translation>
     </message>
     <message>
         <source>Below %1 and beyond %2 nothing was measured: there the curve is extrapolated.</source>
-        <translation type="unfinished"></translation>
+        <translation>Unter %1 und über %2 wurde nichts gemessen: Dort ist die Kurve hochgerechnet.</translation>
     </message>
     <message>
         <source>Beyond %1 nothing was measured: there the curve is extrapolated.</source>
-        <translation type="unfinished"></translation>
+        <translation>Über %1 wurde nichts gemessen: Dort ist die Kurve hochgerechnet.</translation>
     </message>
     <message>
         <source>Across: time from one snapshot to a later one. Up: bytes of the first that the later one no longer holds. Both scales grow by factors. Point at a chart, or use the arrow keys on it, to read its values.</source>
-        <translation type="unfinished"></translation>
+        <translation>Waagerecht: Zeit von einem Snapshot zu einem späteren. Senkrecht: Bytes des ersten, die der spätere nicht mehr hält. Beide Achsen wachsen in Faktoren. Auf ein Bild zeigen oder darin die Pfeiltasten benutzen, um Werte abzulesen.</translation>
     </message>
     <message>
         <source>No earlier forecast of “%1”</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine frühere Vorhersage von „%1“</translation>
     </message>
     <message>
         <source>No earlier forecast of the live bytes of “%1”</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine frühere Vorhersage der aktuellen Bytes von „%1“</translation>
     </message>
     <message>
         <source>No earlier forecast of what “%1” frees</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine frühere Vorhersage dessen, was „%1“ freigibt</translation>
     </message>
     <message>
         <source>Live bytes of “%1”: %2 of %3 that came lay within the forecast&apos;s 80 % band</source>
-        <translation type="unfinished"></translation>
+        <translation>Aktuelle Bytes von „%1“: %2 von %3 eingetretenen lagen im 80-%-Band der Vorhersage</translation>
     </message>
     <message>
         <source>Freed bytes of “%1”: %2 of %3 that came lay within the forecast&apos;s 80 % band</source>
-        <translation type="unfinished"></translation>
+        <translation>Freigegebene Bytes von „%1“: %2 von %3 eingetretenen lagen im 80-%-Band der Vorhersage</translation>
     </message>
     <message>
         <source>No forecast was made from an earlier date of “%1”: that takes a listing long enough to hold what came after it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Von einem früheren Datum aus wurde „%1“ nicht vorhergesagt: Dafür muss eine Liste lang genug sein, um zu halten, was danach kam.</translation>
     </message>
     <message>
         <source>No listing: nothing was measured of “%1”, so there is no past to try a forecast on.</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine Liste: Von „%1“ wurde nichts gemessen, also gibt es keine Vergangenheit, an der sich eine Vorhersage prüfen ließe.</translation>
     </message>
     <message>
         <source>made %1</source>
         <comment>a forecast, date</comment>
-        <translation type="unfinished"></translation>
+        <translation>gemacht %1</translation>
     </message>
     <message numerus="yes">
         <source>from %n snapshot(s)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>aus %n Snapshot</numerusform>
+            <numerusform>aus %n Snapshots</numerusform>
         </translation>
     </message>
     <message>
         <source>within the band</source>
-        <translation type="unfinished"></translation>
+        <translation>im Band</translation>
     </message>
     <message>
         <source>below the band</source>
-        <translation type="unfinished"></translation>
+        <translation>unter dem Band</translation>
     </message>
     <message>
         <source>above the band</source>
-        <translation type="unfinished"></translation>
+        <translation>über dem Band</translation>
     </message>
     <message>
         <source>Forecast made %1 for %2, %3 ahead: %4, 8 in 10 times between %5 and %6. Came: %7, %8.</source>
-        <translation type="unfinished"></translation>
+        <translation>Vorhersage vom %1 für %2, %3 voraus: %4, 8 von 10 Mal zwischen %5 und %6. Eingetreten: %7, %8.</translation>
     </message>
     <message>
         <source>Across: time since the forecast was made. Up: change since then.</source>
-        <translation type="unfinished"></translation>
+        <translation>Waagerecht: Zeit seit der Vorhersage. Senkrecht: Änderung seither.</translation>
     </message>
     <message>
         <source>Across: time since the forecast was made. Up: freed since then.</source>
-        <translation type="unfinished"></translation>
+        <translation>Waagerecht: Zeit seit der Vorhersage. Senkrecht: seither frei geworden.</translation>
     </message>
     <message>
         <source>At the last snapshot that each forecast reaches, half of them are off by less than %1 of what came.</source>
-        <translation type="unfinished"></translation>
+        <translation>Beim letzten Snapshot, den jede Vorhersage erreicht, liegt die Hälfte um weniger als %1 des Eingetretenen daneben.</translation>
     </message>
     <message>
         <source>Snapshots thinned since could not be measured, so these forecasts had less to go by than one made on that day.</source>
-        <translation type="unfinished"></translation>
+        <translation>Seither ausgedünnte Snapshots ließen sich nicht messen; diese Vorhersagen hatten also weniger in der Hand als eine an jenem Tag.</translation>
     </message>
     <message>
         <source>Nothing to rank for %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Für %1 ist nichts zu ordnen</translation>
     </message>
     <message>
         <source>When %1 reaches its ceiling depends most on %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Wann %1 die Füllgrenze erreicht, hängt am meisten ab von: %2</translation>
     </message>
     <message>
         <source>not within %1</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht innerhalb des Horizonts (%1)</translation>
     </message>
     <message>
         <source>%1, or %2</source>
         <comment>time, &apos;not within 5 years&apos;</comment>
-        <translation type="unfinished"></translation>
+        <translation>%1, oder %2</translation>
     </message>
     <message>
         <source>%1 to %2</source>
         <comment>times</comment>
-        <translation type="unfinished">%1 bis %2</translation>
+        <translation>%1 bis %2</translation>
     </message>
     <message>
         <source>the ceiling is reached in %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeit bis zur Füllgrenze %1</translation>
     </message>
     <message>
         <source>the ceiling is not reached within %1</source>
-        <translation type="unfinished"></translation>
+        <translation>die Füllgrenze wird nicht innerhalb des Horizonts (%1) erreicht</translation>
     </message>
     <message>
         <source>%1: at its low value %2; at its high value %3. It makes %4 of the spread.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1: beim niedrigen Wert: %2; beim hohen Wert: %3. Das macht %4 der Streuung.</translation>
     </message>
     <message>
         <source>%1 has reached its ceiling already: no day is left that could depend on anything.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 hat die Füllgrenze schon erreicht: Kein Tag ist mehr übrig, der von etwas abhängen könnte.</translation>
     </message>
     <message>
         <source>%1 stays below its ceiling for %2 in every future, so there is no day to explain.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 bleibt in jedem Verlauf %2 lang unter der Füllgrenze, also ist kein Tag zu erklären.</translation>
     </message>
     <message>
         <source>What the day depends on was not worked out for %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wovon der Tag abhängt, wurde für %1 nicht berechnet.</translation>
     </message>
     <message>
         <source>In the middle forecast the ceiling is reached in %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>In der mittleren Vorhersage dauert es bis zur Füllgrenze %1.</translation>
     </message>
     <message>
         <source>In the middle forecast the ceiling is not reached within %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>In der mittleren Vorhersage wird die Füllgrenze nicht innerhalb des Horizonts (%1) erreicht.</translation>
     </message>
     <message>
         <source>Each bar: the day with this one input at its low value (1 in 10 lies below) and at its high value (1 in 10 lies above), all others at their middle. Share: how much of the spread over all futures goes with it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Jeder Balken: der Tag, wenn diese eine Größe niedrig ist (1 von 10 liegt darunter) und wenn sie hoch ist (1 von 10 liegt darüber), alle anderen in der Mitte. Anteil: wie viel der Streuung aller Verläufe daran hängt.</translation>
     </message>
     <message>
         <source>“%1”: what happens beyond %2 was not measured but extrapolated.</source>
-        <translation type="unfinished"></translation>
+        <translation>„%1“: Was über %2 hinaus geschieht, ist nicht gemessen, sondern hochgerechnet.</translation>
     </message>
     <message>
         <source>“%1”: no listing, so nothing of its turnover was measured.</source>
-        <translation type="unfinished"></translation>
+        <translation>„%1“: keine Liste, also ist vom Umschlag nichts gemessen.</translation>
     </message>
     <message>
         <source>“%1”: its growth, forecast from earlier dates, missed by more than its spread allowed; so its bands were made %2 times as wide.</source>
-        <translation type="unfinished"></translation>
+        <translation>„%1“: Das Wachstum, von früheren Tagen aus vorhergesagt, lag weiter daneben, als seine Streuung erlaubt; deshalb sind die Bänder %2-mal so breit.</translation>
     </message>
 </context>
 <context>
@@ -2929,51 +2933,51 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     <name>ullage::TurnoverChart</name>
     <message>
         <source>measured mean, 8 in 10 steps within</source>
-        <translation type="unfinished"></translation>
+        <translation>gemessenes Mittel, 8 von 10 Schritten darin</translation>
     </message>
     <message>
         <source>measured once</source>
-        <translation type="unfinished"></translation>
+        <translation>einmal gemessen</translation>
     </message>
     <message>
         <source>not measured: extrapolated</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht gemessen: hochgerechnet</translation>
     </message>
     <message>
         <source>not measured: assumed</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht gemessen: angenommen</translation>
     </message>
     <message>
         <source>Turnover curve</source>
-        <translation type="unfinished"></translation>
+        <translation>Umschlagkurve</translation>
     </message>
     <message>
         <source>Nothing computed yet.</source>
-        <translation type="unfinished">Noch nichts berechnet.</translation>
+        <translation>Noch nichts berechnet.</translation>
     </message>
     <message>
         <source>1 in 10 above</source>
-        <translation type="unfinished">1 von 10 darüber</translation>
+        <translation>1 von 10 darüber</translation>
     </message>
     <message>
         <source>middle</source>
-        <translation type="unfinished"></translation>
+        <translation>Mitte</translation>
     </message>
     <message>
         <source>1 in 10 below</source>
-        <translation type="unfinished">1 von 10 darunter</translation>
+        <translation>1 von 10 darunter</translation>
     </message>
     <message>
         <source>measured</source>
-        <translation type="unfinished"></translation>
+        <translation>gemessen</translation>
     </message>
     <message>
         <source>extrapolated</source>
-        <translation type="unfinished"></translation>
+        <translation>hochgerechnet</translation>
     </message>
     <message>
         <source>assumed, not measured</source>
-        <translation type="unfinished"></translation>
+        <translation>angenommen, nicht gemessen</translation>
     </message>
 </context>
 <context>
@@ -3361,7 +3365,7 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     <name>ullage::ui::DatasetForm</name>
     <message>
         <source>Dataset</source>
-        <translation type="unfinished"></translation>
+        <translation type="unfinished">Datensatz</translation>
     </message>
     <message>
         <source>Name</source>
@@ -3377,7 +3381,7 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     </message>
     <message>
         <source>Holds</source>
-        <translation type="unfinished"></translation>
+        <translation type="unfinished">Hält</translation>
     </message>
     <message>
         <source>files</source>
@@ -3509,7 +3513,7 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     </message>
     <message>
         <source>What</source>
-        <translation type="unfinished"></translation>
+        <translation type="unfinished">Was</translation>
     </message>
     <message>
         <source>Size</source>
@@ -3670,7 +3674,7 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     </message>
     <message>
         <source>Redundancy</source>
-        <translation type="unfinished"></translation>
+        <translation type="unfinished">Redundanz</translation>
     </message>
     <message>
         <source>Drive</source>
@@ -3694,7 +3698,7 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     </message>
     <message>
         <source>What</source>
-        <translation type="unfinished"></translation>
+        <translation type="unfinished">Was</translation>
     </message>
     <message>
         <source>swaps</source>
@@ -3766,7 +3770,7 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     </message>
     <message>
         <source>Spare drives</source>
-        <translation type="unfinished"></translation>
+        <translation type="unfinished">Ersatzlaufwerke</translation>
     </message>
     <message>
         <source>Further groups</source>
@@ -4278,6 +4282,14 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
         <source>Sizes in TiB (2⁴⁰ bytes)</source>
         <translation type="unfinished"></translation>
     </message>
+    <message>
+        <source>Lan&amp;guage</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The language changes at the next start.</source>
+        <translation type="unfinished"></translation>
+    </message>
 </context>
 <context>
     <name>ullage::ui::MessageBar</name>
@@ -4294,7 +4306,7 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     <name>ullage::ui::OfferForm</name>
     <message>
         <source>Offer</source>
-        <translation type="unfinished"></translation>
+        <translation type="unfinished">Angebot</translation>
     </message>
     <message>
         <source>Name</source>
@@ -4318,11 +4330,11 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     </message>
     <message>
         <source>in place of the whole box</source>
-        <translation type="unfinished"></translation>
+        <translation type="unfinished">anstelle der ganzen Box</translation>
     </message>
     <message>
         <source>Price</source>
-        <translation type="unfinished"></translation>
+        <translation type="unfinished">Preis</translation>
     </message>
     <message>
         <source>such as 2150 EUR</source>
@@ -4366,7 +4378,7 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     </message>
     <message>
         <source>Rebuilding a drive</source>
-        <translation type="unfinished"></translation>
+        <translation type="unfinished">Wiederherstellung eines Laufwerks</translation>
     </message>
     <message>
         <source>Drive rate</source>
@@ -4630,7 +4642,7 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     </message>
     <message>
         <source>First copy</source>
-        <translation type="unfinished"></translation>
+        <translation type="unfinished">Erstkopie</translation>
     </message>
     <message>
         <source>Goes</source>

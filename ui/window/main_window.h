@@ -93,6 +93,7 @@ private:
     void makeFileMenu();
     void makeEditMenu();
     void makeViewMenu();
+    void makeLanguageMenu(QMenu* view);
     void makeHelpMenu();
     void connectParts();
     void restoreLayout();
