@@ -44,8 +44,7 @@ private:
         const auto& s = *std::find_if(list_.begin(), list_.end(), wrong);
         const auto lines = list_.size();
         said_.push_back(message_n(
-            "{} of {} snapshots is dated outside the years 2000 to 2100 (“{}”: {}): was a clock not set? Gaps and rates "
-            "that rest on such a date are wrong; leave the line out or mend its time",
+            "{0} snapshot is dated outside the years 2000 to 2100 (“{2}”: {3}): was a clock not set? Gaps and rates that rest on such a date are wrong; leave the lines out or mend their times",
             "{} of {} snapshots are dated outside the years 2000 to 2100 (“{}”: {}): was a clock not set? Gaps and rates "
             "that rest on such a date are wrong; leave the lines out or mend their times",
             static_cast<long>(count), count, lines, s.name, s.taken));
@@ -94,7 +93,7 @@ private:
         if (clear == 0 && 2 * any <= list_.size() - 1) return;
         const std::size_t count = std::max(clear, any);
         said_.push_back(message_n(
-            "{} of {} snapshots grew by more than was written into it: the columns may be of different datasets or in "
+            "{0} snapshot grew by more than was written into it: the columns may be of different datasets or in "
             "different units, or some lines may be missing; what such a step freed counts as nothing",
             "{} of {} snapshots grew by more than was written into them: the columns may be of different datasets or in "
             "different units, or some lines may be missing; what such a step freed counts as nothing",
@@ -111,7 +110,7 @@ private:
         }
         if (count == 0) return;
         said_.push_back(message_n(
-            "{} of {} snapshots alone holds more than was written into it (“{}”: {} of {} written): the columns may be "
+            "{0} snapshot alone holds more than was written into it (“{2}”: {3} of {4} written): the columns may be "
             "swapped or in different units",
             "{} of {} snapshots alone hold more than was written into them (“{}”: {} of {} written): the columns may be "
             "swapped or in different units",

@@ -102,7 +102,7 @@ public:
                 size_ = appendix;
                 if (!at_top()) next_page();
             }
-            heading(qstring(section.heading));
+            heading(qstring(section.heading), section.parts);
             for (std::size_t i = 0; i < section.parts.size(); ++i) {
                 if (std::holds_alternative<ReportHeading>(section.parts[i]))
                     need(with_its_pictures(section.parts, i));
@@ -193,8 +193,10 @@ private:
         }
     }
 
-    void heading(const QString& words) {
-        constexpr double follows = 110;  // at least so much of what comes
+    void heading(const QString& words, const std::vector<ReportPart>& parts) {
+        double follows = 110;  // at least so much of what comes
+        if (const auto* table = parts.empty() ? nullptr : std::get_if<ReportTable>(&parts.front()))
+            follows = std::max(follows, least_height(laid(*table, 1)) + 12);
         const Block b = block(words, text_font(heading_size, QFont::Bold), room_.width());
         need(22 + b.height + follows);
         gap(10);
@@ -348,55 +350,74 @@ private:
         std::vector<Block> cells;
         double height = 0;
     };
+    struct LaidTable {
+        Block caption;
+        std::vector<double> widths;
+        TableRow header;
+        std::vector<TableRow> rows;
+    };
+    static constexpr double padding = 10, air = 2.5;
+
+    TableRow row_of(const std::vector<std::string>& cells, const std::vector<double>& widths,
+                    QFont::Weight weight) const {
+        TableRow row;
+        for (std::size_t c = 0; c < cells.size(); ++c) {
+            row.cells.push_back(
+                block(qstring(cells[c]), text_font(size_.small, weight), widths[c] - padding));
+            row.height = std::max(row.height, row.cells.back().height + 2 * air);
+        }
+        return row;
+    }
+
+    LaidTable laid(const ReportTable& table, std::size_t most_rows) const {
+        LaidTable t;
+        t.caption =
+            block(qstring(table.caption), text_font(size_.small, QFont::Bold), room_.width());
+        t.widths = widths_of(table, room_.width(), padding);
+        t.header = row_of(table.header, t.widths, QFont::Bold);
+        for (std::size_t r = 0; r < std::min(most_rows, table.rows.size()); ++r)
+            t.rows.push_back(row_of(
+                table.rows[r], t.widths,
+                static_cast<int>(r) == table.stressed ? QFont::Bold : QFont::Normal));
+        return t;
+    }
+
+    /// With its caption and header, the first row stays together.
+    double least_height(const LaidTable& t) const {
+        const double first =
+            t.rows.empty() ? 0 : std::min(t.rows.front().height, room_.height() / 3);
+        return t.caption.height + 4 + t.header.height + first + 8;
+    }
 
     void put(const ReportTable& table) {
-        constexpr double padding = 10, air = 2.5;
-        const auto widths = widths_of(table, room_.width(), padding);
-        const auto row_of = [&](const std::vector<std::string>& cells, QFont::Weight weight) {
-            TableRow row;
-            for (std::size_t c = 0; c < cells.size(); ++c) {
-                row.cells.push_back(
-                    block(qstring(cells[c]), text_font(size_.small, weight), widths[c] - padding));
-                row.height = std::max(row.height, row.cells.back().height + 2 * air);
-            }
-            return row;
-        };
-        const TableRow header = row_of(table.header, QFont::Bold);
-        std::vector<TableRow> rows;
-        for (std::size_t r = 0; r < table.rows.size(); ++r)
-            rows.push_back(row_of(table.rows[r], static_cast<int>(r) == table.stressed
-                                                     ? QFont::Bold
-                                                     : QFont::Normal));
-        const Block caption =
-            block(qstring(table.caption), text_font(size_.small, QFont::Bold), room_.width());
+        const LaidTable t = laid(table, table.rows.size());
         gap(7);
-        const double first = rows.empty() ? 0 : std::min(rows.front().height, room_.height() / 3);
-        need(caption.height + 4 + header.height + first + 8);
-        text(caption, 0);
+        need(least_height(t));
+        text(t.caption, 0);
         y_ += 3;
-        const double body_room = room_.height() - header.height - 4;
-        const auto put_header = [&] { put_row(header, widths, air, 1.5, ink); };
+        const double body_room = room_.height() - t.header.height - 4;
+        const auto put_header = [&] { put_row(t.header, t.widths, air, 1.5, ink); };
         put_header();
-        for (const auto& row : rows) {
+        for (const auto& row : t.rows) {
             if (row.height > body_room) {
-                put_broken(row, widths, put_header);
+                put_broken(row, t.widths, put_header);
                 continue;
             }
             if (row.height > left()) {
                 next_page();
                 put_header();
             }
-            put_row(row, widths, air, 0.75, rule);
+            put_row(row, t.widths, air, 0.75, rule);
         }
         gap(6);
     }
 
-    void put_row(const TableRow& row, const std::vector<double>& widths, double air, double thick,
-                 const QColor& colour) {
+    void put_row(const TableRow& row, const std::vector<double>& widths, double above,
+                 double thick, const QColor& colour) {
         double x = room_.left();
         for (std::size_t c = 0; c < row.cells.size(); ++c) {
             const Block& b = row.cells[c];
-            const QPointF at(x, y_ + air);
+            const QPointF at(x, y_ + above);
             place({at, QSizeF(widths[c] - 1, b.height)}, b.layout->text(),
                   [b, at](QPainter& p) { draw_block(p, b, at); });
             x += widths[c];
