@@ -5,152 +5,152 @@
     <name>Items</name>
     <message>
         <source>A send needs a dataset: add one first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Übertragung braucht einen Datensatz: zuerst einen hinzufügen.</translation>
     </message>
     <message>
         <source>A send needs two boxes: add one first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Übertragung braucht zwei Boxen: zuerst eine hinzufügen.</translation>
     </message>
     <message>
         <source>A send needs a link: add one first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Übertragung braucht eine Leitung: zuerst eine hinzufügen.</translation>
     </message>
     <message>
         <source>An offer needs a box: add one first.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Angebot braucht eine Box: zuerst eine hinzufügen.</translation>
     </message>
     <message>
         <source>measured data</source>
-        <translation type="unfinished"></translation>
+        <translation>gemessene Daten</translation>
     </message>
     <message>
         <source>%1 copy</source>
-        <translation type="unfinished"></translation>
+        <translation>Kopie von %1</translation>
     </message>
     <message>
         <source>It is no longer there.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das gibt es nicht mehr.</translation>
     </message>
     <message>
         <source>A name is needed.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Name wird gebraucht.</translation>
     </message>
     <message>
         <source>Another %1 is called “%2”: choose another name.</source>
-        <translation type="unfinished"></translation>
+        <translation>„%2“ heißt schon ein anderer Eintrag (%1): einen anderen Namen wählen.</translation>
     </message>
     <message>
         <source>the send “%1” is removed too</source>
-        <translation type="unfinished"></translation>
+        <translation>die Übertragung „%1“ wird mit entfernt</translation>
     </message>
     <message>
         <source>the send “%1” no longer carries it</source>
-        <translation type="unfinished"></translation>
+        <translation>die Übertragung „%1“ überträgt ihn nicht mehr</translation>
     </message>
     <message>
         <source>the offer “%1” is removed too</source>
-        <translation type="unfinished"></translation>
+        <translation>das Angebot „%1“ wird mit entfernt</translation>
     </message>
     <message>
         <source>the dataset “%1” is left without a home</source>
-        <translation type="unfinished"></translation>
+        <translation>der Datensatz „%1“ hat dann kein Zuhause mehr</translation>
     </message>
     <message>
         <source>dataset</source>
-        <translation type="unfinished"></translation>
+        <translation>Datensatz</translation>
     </message>
     <message>
         <source>Datasets</source>
-        <translation type="unfinished"></translation>
+        <translation>Datensätze</translation>
     </message>
     <message>
         <source>box</source>
-        <translation type="unfinished"></translation>
+        <translation>Box</translation>
     </message>
     <message>
         <source>Boxes</source>
-        <translation type="unfinished"></translation>
+        <translation>Boxen</translation>
     </message>
     <message>
         <source>link</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung</translation>
     </message>
     <message>
         <source>Links</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitungen</translation>
     </message>
     <message>
         <source>send</source>
-        <translation type="unfinished"></translation>
+        <translation>Übertragung</translation>
     </message>
     <message>
         <source>Sends</source>
-        <translation type="unfinished"></translation>
+        <translation>Übertragungen</translation>
     </message>
     <message>
         <source>offer</source>
-        <translation type="unfinished"></translation>
+        <translation>Angebot</translation>
     </message>
     <message>
         <source>Offers</source>
-        <translation type="unfinished"></translation>
+        <translation>Angebote</translation>
     </message>
     <message>
         <source>site</source>
-        <translation type="unfinished"></translation>
+        <translation>Standort</translation>
     </message>
     <message>
         <source>Site</source>
-        <translation type="unfinished"></translation>
+        <translation>Standort</translation>
     </message>
 </context>
 <context>
     <name>Numbers</name>
     <message>
         <source>“%1” is not a number, such as 0.25.</source>
-        <translation type="unfinished"></translation>
+        <translation>„%1“ ist keine Zahl, wie etwa 0,25.</translation>
     </message>
     <message>
         <source>“%1” is not a whole number, such as 6.</source>
-        <translation type="unfinished"></translation>
+        <translation>„%1“ ist keine ganze Zahl, wie etwa 6.</translation>
     </message>
     <message>
         <source>Seven numbers are needed, Monday first; here are %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Sieben Zahlen werden gebraucht, Montag zuerst; hier stehen %1.</translation>
     </message>
 </context>
 <context>
     <name>QuantityField</name>
     <message>
         <source>A value is needed, such as %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Wert wird gebraucht, etwa %1.</translation>
     </message>
 </context>
 <context>
     <name>SmallSite</name>
     <message>
         <source>New site</source>
-        <translation type="unfinished"></translation>
+        <translation>Neuer Standort</translation>
     </message>
     <message>
         <source>here</source>
-        <translation type="unfinished"></translation>
+        <translation>hier</translation>
     </message>
     <message>
         <source>copies</source>
-        <translation type="unfinished"></translation>
+        <translation>Kopien</translation>
     </message>
     <message>
         <source>data</source>
-        <translation type="unfinished"></translation>
+        <translation>Daten</translation>
     </message>
     <message>
         <source>line</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung</translation>
     </message>
     <message>
         <source>nightly</source>
-        <translation type="unfinished"></translation>
+        <translation>nächtlich</translation>
     </message>
 </context>
 <context>
@@ -2004,71 +2004,71 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     </message>
     <message>
         <source>The pages that a client gets appear here.</source>
-        <translation>&amp;Sprache</translation>
-    </message>
-    <message>
-        <source>Working out the forecast…</source>
         <translation>Hier erscheinen die Seiten, die der Kunde bekommt.</translation>
     </message>
     <message>
-        <source>No forecast</source>
+        <source>Working out the forecast…</source>
         <translation>Die Vorhersage wird berechnet …</translation>
     </message>
     <message>
-        <source>The calculation failed. What to mend is said below.</source>
+        <source>No forecast</source>
         <translation>Keine Vorhersage</translation>
     </message>
     <message>
-        <source>The calculation was cancelled.</source>
+        <source>The calculation failed. What to mend is said below.</source>
         <translation>Die Berechnung ist fehlgeschlagen. Was zu ändern ist, steht unten.</translation>
     </message>
     <message>
-        <source>No answer yet</source>
+        <source>The calculation was cancelled.</source>
         <translation>Die Berechnung wurde abgebrochen.</translation>
     </message>
     <message>
-        <source>%1 was saved.</source>
+        <source>No answer yet</source>
         <translation>Noch keine Antwort</translation>
     </message>
     <message>
-        <source>%1 was not saved: %2.</source>
+        <source>%1 was saved.</source>
         <translation>%1 wurde gespeichert.</translation>
     </message>
     <message>
-        <source>%1 is no logo: %2.</source>
+        <source>%1 was not saved: %2.</source>
         <translation>%1 wurde nicht gespeichert: %2.</translation>
     </message>
     <message>
-        <source>it is empty</source>
+        <source>%1 is no logo: %2.</source>
         <translation>%1 ist kein Logo: %2.</translation>
     </message>
     <message>
-        <source>PDF (*.pdf)</source>
+        <source>it is empty</source>
         <translation>die Datei ist leer</translation>
     </message>
     <message>
-        <source>Web pages (*.html)</source>
+        <source>PDF (*.pdf)</source>
         <translation>PDF (*.pdf)</translation>
     </message>
     <message>
-        <source>Save the report</source>
+        <source>Web pages (*.html)</source>
         <translation>Webseiten (*.html)</translation>
     </message>
     <message>
-        <source>report</source>
+        <source>Save the report</source>
         <translation>Bericht speichern</translation>
     </message>
     <message>
-        <source>A logo for the first page</source>
+        <source>report</source>
         <translation>Bericht</translation>
     </message>
     <message>
-        <source>Pictures (*.png *.jpg *.jpeg)</source>
+        <source>A logo for the first page</source>
         <translation>Ein Logo für die erste Seite</translation>
     </message>
     <message>
-        <source>La&amp;nguage</source>
+        <source>Pictures (*.png *.jpg *.jpeg)</source>
         <translation>Bilder (*.png *.jpg *.jpeg)</translation>
+    </message>
+    <message>
+        <source>La&amp;nguage</source>
+        <translation>&amp;Sprache</translation>
     </message>
 </context>
 <context>
@@ -3205,1680 +3205,1677 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     <name>ullage::ui::AboutDialog</name>
     <message>
         <source>About Ullage</source>
-        <translation type="unfinished"></translation>
+        <translation>Über Ullage</translation>
     </message>
     <message>
         <source>Ullage</source>
-        <translation type="unfinished"></translation>
+        <translation>Ullage</translation>
     </message>
     <message>
         <source>Version %1, with Qt %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Version %1, mit Qt %2</translation>
     </message>
     <message>
         <source>Forecasts how full a copy-on-write storage box gets, when, and whether the line carries its copies.</source>
-        <translation type="unfinished"></translation>
+        <translation>Sagt vorher, wie voll eine Copy-on-Write-Speicherbox wird, wann, und ob die Leitung ihre Kopien schafft.</translation>
     </message>
     <message>
         <source>Free software under the GNU General Public License, version 3 or later (GPL-3.0-or-later). It comes without any warranty.</source>
-        <translation type="unfinished"></translation>
+        <translation>Freie Software unter der GNU General Public License, Version 3 oder neuer (GPL-3.0-or-later). Ohne jede Gewähr.</translation>
     </message>
     <message>
         <source>Before you rely on it</source>
-        <translation type="unfinished"></translation>
+        <translation>Vor dem Verlassen darauf</translation>
     </message>
     <message>
         <source>A forecast is not a backup.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Vorhersage ist keine Datensicherung.</translation>
     </message>
     <message>
         <source>A copy counts when a restore from it has been tried.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Kopie zählt erst, wenn eine Wiederherstellung daraus probiert wurde.</translation>
     </message>
     <message>
         <source>Keep one copy offline or unchangeable.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Kopie getrennt vom Netz oder unveränderlich aufbewahren.</translation>
     </message>
     <message>
         <source>Electrical and rack work is for qualified people, by the local codes.</source>
-        <translation type="unfinished"></translation>
+        <translation>Arbeiten an der Elektrik und am Schrank sind Sache von Fachleuten, nach den örtlichen Vorschriften.</translation>
     </message>
 </context>
 <context>
     <name>ullage::ui::AnswerRunner</name>
     <message numerus="yes">
         <source>Not enough memory for %Ln futures.</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>Nicht genug Speicher für %Ln Verlauf.</numerusform>
+            <numerusform>Nicht genug Speicher für %Ln Verläufe.</numerusform>
         </translation>
     </message>
     <message>
         <source>The calculation broke off: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Berechnung brach ab: %1</translation>
     </message>
 </context>
 <context>
     <name>ullage::ui::BoxForm</name>
     <message>
         <source>Box</source>
-        <translation type="unfinished">Box</translation>
+        <translation>Box</translation>
     </message>
     <message>
         <source>Name</source>
-        <translation type="unfinished"></translation>
+        <translation>Name</translation>
     </message>
     <message>
         <source>In service from</source>
-        <translation type="unfinished"></translation>
+        <translation>In Betrieb ab</translation>
     </message>
     <message>
         <source>already there</source>
-        <translation type="unfinished"></translation>
+        <translation>schon da</translation>
     </message>
     <message>
         <source>A date, such as 2026-12-01; empty: it is there already.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Datum, etwa 2026-12-01; leer: schon da.</translation>
     </message>
     <message>
         <source>Size</source>
-        <translation type="unfinished"></translation>
+        <translation>Größe</translation>
     </message>
     <message>
         <source>unknown: not forecast</source>
-        <translation type="unfinished"></translation>
+        <translation>unbekannt: keine Vorhersage</translation>
     </message>
     <message>
         <source>Ceiling</source>
-        <translation type="unfinished">Grenze</translation>
+        <translation>Füllgrenze</translation>
     </message>
     <message>
         <source>The share of the usable size that it should not pass.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Anteil der nutzbaren Größe, der nicht überschritten werden soll.</translation>
     </message>
     <message>
         <source>Other data there</source>
-        <translation type="unfinished"></translation>
+        <translation>Andere Daten dort</translation>
     </message>
     <message>
         <source>none</source>
-        <translation type="unfinished">keine</translation>
+        <translation>keine</translation>
     </message>
     <message>
         <source>Stored there besides, and taken to stay as it is.</source>
-        <translation type="unfinished"></translation>
+        <translation>Außerdem dort gespeichert; bleibt nach Annahme, wie es ist.</translation>
     </message>
     <message>
         <source>Buying and speed</source>
-        <translation type="unfinished"></translation>
+        <translation>Kauf und Tempo</translation>
     </message>
     <message>
         <source>Lead time</source>
-        <translation type="unfinished"></translation>
+        <translation>Lieferzeit</translation>
     </message>
     <message>
         <source>From the order to the day it runs, such as 21 d.</source>
-        <translation type="unfinished"></translation>
+        <translation>Von der Bestellung bis zum Betrieb, etwa 21 d.</translation>
     </message>
     <message>
         <source>Disk rate</source>
-        <translation type="unfinished"></translation>
+        <translation>Rate der Laufwerke</translation>
     </message>
     <message>
         <source>no limit</source>
-        <translation type="unfinished"></translation>
+        <translation>ohne Grenze</translation>
     </message>
     <message>
         <source>What its drives read or write over hours, such as 180 MB/s.</source>
-        <translation type="unfinished"></translation>
+        <translation>Was die Laufwerke über Stunden lesen oder schreiben, etwa 180 MB/s.</translation>
     </message>
     <message>
         <source>Planned changes</source>
-        <translation type="unfinished"></translation>
+        <translation>Geplante Änderungen</translation>
     </message>
     <message>
         <source>Changes</source>
-        <translation type="unfinished"></translation>
+        <translation>Änderungen</translation>
     </message>
     <message>
         <source>None: it stays as it is.</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine: Sie bleibt, wie sie ist.</translation>
     </message>
     <message>
         <source>Bays</source>
-        <translation type="unfinished"></translation>
+        <translation>Einschübe</translation>
     </message>
     <message>
         <source>How many drives go in; an offer with more does not.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie viele Laufwerke hineingehen; ein Angebot mit mehr passt nicht.</translation>
     </message>
     <message>
         <source>Power supply</source>
-        <translation type="unfinished"></translation>
+        <translation>Netzteil</translation>
     </message>
     <message>
         <source>What its supply gives, such as 250 W; an offer that draws more does not go in.</source>
-        <translation type="unfinished"></translation>
+        <translation>Was das Netzteil liefert, etwa 250 W; ein Angebot, das mehr aufnimmt, passt nicht.</translation>
     </message>
 </context>
 <context>
     <name>ullage::ui::DatasetForm</name>
     <message>
         <source>Dataset</source>
-        <translation type="unfinished">Datensatz</translation>
+        <translation>Datensatz</translation>
     </message>
     <message>
         <source>Name</source>
-        <translation type="unfinished"></translation>
+        <translation>Name</translation>
     </message>
     <message>
         <source>Lives on</source>
-        <translation type="unfinished"></translation>
+        <translation>Liegt auf</translation>
     </message>
     <message>
         <source>no box of this site</source>
-        <translation type="unfinished"></translation>
+        <translation>keine Box dieses Standorts</translation>
     </message>
     <message>
         <source>Holds</source>
-        <translation type="unfinished">Hält</translation>
+        <translation>Enthält</translation>
     </message>
     <message>
         <source>files</source>
-        <translation type="unfinished"></translation>
+        <translation>Dateien</translation>
     </message>
     <message>
         <source>a volume</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Volume</translation>
     </message>
     <message>
         <source>Block size</source>
-        <translation type="unfinished"></translation>
+        <translation>Blockgröße</translation>
     </message>
     <message>
         <source>The largest block of a file, the exact block of a volume.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der größte Block einer Datei, der genaue Block eines Volumes.</translation>
     </message>
     <message>
         <source>Size as stored</source>
-        <translation type="unfinished"></translation>
+        <translation>Gespeicherte Größe</translation>
     </message>
     <message>
         <source>Compressed, without snapshots. The size before compression follows from the ratio; a listing gives it too.</source>
-        <translation type="unfinished"></translation>
+        <translation>Komprimiert, ohne Snapshots. Die Größe vor der Kompression folgt aus dem Verhältnis; auch eine Liste gibt sie an.</translation>
     </message>
     <message>
         <source>or uncompressed</source>
-        <translation type="unfinished"></translation>
+        <translation>oder unkomprimiert</translation>
     </message>
     <message>
         <source>Before compression; typed instead of the size as stored.</source>
-        <translation type="unfinished"></translation>
+        <translation>Vor der Kompression; statt der gespeicherten Größe angegeben.</translation>
     </message>
     <message>
         <source>Compression ratio</source>
-        <translation type="unfinished"></translation>
+        <translation>Kompressionsverhältnis</translation>
     </message>
     <message>
         <source>Uncompressed size ÷ stored size, 1 or more.</source>
-        <translation type="unfinished"></translation>
+        <translation>Unkomprimierte Größe ÷ gespeicherte Größe, 1 oder mehr.</translation>
     </message>
     <message>
         <source>… its spread</source>
-        <translation type="unfinished"></translation>
+        <translation>… seine Streuung</translation>
     </message>
     <message>
         <source>Relative standard deviation: how far off the ratio may be.</source>
-        <translation type="unfinished"></translation>
+        <translation>Relative Standardabweichung: wie weit das Verhältnis danebenliegen kann.</translation>
     </message>
     <message>
         <source>Growth</source>
-        <translation type="unfinished"></translation>
+        <translation>Wachstum</translation>
     </message>
     <message>
         <source>In a year</source>
-        <translation type="unfinished"></translation>
+        <translation>Im Jahr</translation>
     </message>
     <message>
         <source>A size or a share of what is there, such as 1.6 TB or 20 %. May be negative.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Größe oder ein Anteil am Bestand, etwa 1.6 TB oder 20 %. Darf negativ sein.</translation>
     </message>
     <message>
         <source>Relative standard deviation: how far off the figure may be.</source>
-        <translation type="unfinished"></translation>
+        <translation>Relative Standardabweichung: wie weit der Wert danebenliegen kann.</translation>
     </message>
     <message>
         <source>Change</source>
-        <translation type="unfinished"></translation>
+        <translation>Änderung</translation>
     </message>
     <message>
         <source>Written in a day</source>
-        <translation type="unfinished"></translation>
+        <translation>An einem Tag geschrieben</translation>
     </message>
     <message>
         <source>What a daily snapshot adds, growth included: a size or a share.</source>
-        <translation type="unfinished"></translation>
+        <translation>Was ein täglicher Snapshot hinzufügt, Wachstum eingeschlossen: eine Größe oder ein Anteil.</translation>
     </message>
     <message>
         <source>… in a week</source>
-        <translation type="unfinished"></translation>
+        <translation>… in einer Woche</translation>
     </message>
     <message>
         <source>What a weekly snapshot adds; less than seven days, since some blocks are written again.</source>
-        <translation type="unfinished"></translation>
+        <translation>Was ein wöchentlicher Snapshot hinzufügt; weniger als sieben Tage, weil manche Blöcke mehrmals geschrieben werden.</translation>
     </message>
     <message>
         <source>… in 30 days</source>
-        <translation type="unfinished"></translation>
+        <translation>… in 30 Tagen</translation>
     </message>
     <message>
         <source>Relative standard deviation: how far off the figures may be.</source>
-        <translation type="unfinished"></translation>
+        <translation>Relative Standardabweichung: wie weit die Werte danebenliegen können.</translation>
     </message>
     <message>
         <source>Shape of a week</source>
-        <translation type="unfinished"></translation>
+        <translation>Form einer Woche</translation>
     </message>
     <message>
         <source>Seven numbers, Monday first: how much is written on each day, relative.</source>
-        <translation type="unfinished"></translation>
+        <translation>Sieben Zahlen, Montag zuerst: wie viel an jedem Tag geschrieben wird, im Verhältnis.</translation>
     </message>
     <message>
         <source>Snapshots kept</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufbewahrte Snapshots</translation>
     </message>
     <message>
         <source>Ladder</source>
-        <translation type="unfinished"></translation>
+        <translation>Vorhaltung</translation>
     </message>
     <message>
         <source>No snapshot is kept.</source>
-        <translation type="unfinished"></translation>
+        <translation>Kein Snapshot wird aufbewahrt.</translation>
     </message>
     <message>
         <source>Planned events</source>
-        <translation type="unfinished"></translation>
+        <translation>Geplante Ereignisse</translation>
     </message>
     <message>
         <source>Events</source>
-        <translation type="unfinished"></translation>
+        <translation>Ereignisse</translation>
     </message>
     <message>
         <source>On</source>
-        <translation type="unfinished"></translation>
+        <translation>Am</translation>
     </message>
     <message>
         <source>A date, such as 2027-03-01</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Datum, etwa 2027-03-01</translation>
     </message>
     <message>
         <source>What</source>
-        <translation type="unfinished">Was</translation>
+        <translation>Was</translation>
     </message>
     <message>
         <source>Size</source>
-        <translation type="unfinished"></translation>
+        <translation>Größe</translation>
     </message>
     <message>
         <source>such as 2.5 TB or 10 %</source>
-        <translation type="unfinished"></translation>
+        <translation>etwa 2.5 TB oder 10 %</translation>
     </message>
     <message>
         <source>Note</source>
-        <translation type="unfinished">Hinweis</translation>
+        <translation>Bemerkung</translation>
     </message>
     <message>
         <source>None: nothing but steady growth.</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine: nur stetiges Wachstum.</translation>
     </message>
     <message>
         <source>Measured</source>
-        <translation type="unfinished"></translation>
+        <translation>Gemessen</translation>
     </message>
     <message>
         <source>Snapshot listing</source>
-        <translation type="unfinished"></translation>
+        <translation>Liste der Snapshots</translation>
     </message>
     <message>
         <source>a file</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Datei</translation>
     </message>
     <message>
         <source>Choose…</source>
-        <translation type="unfinished"></translation>
+        <translation>Wählen …</translation>
     </message>
     <message>
         <source>Choose a listing</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Liste wählen</translation>
     </message>
     <message>
         <source>Gives size, growth and change; what is typed above wins over it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Gibt Größe, Wachstum und Änderung; was oben angegeben ist, geht vor.</translation>
     </message>
     <message>
         <source>… of dataset</source>
-        <translation type="unfinished"></translation>
+        <translation>… Datensatz darin</translation>
     </message>
     <message>
         <source>the same name, or the only one</source>
-        <translation type="unfinished"></translation>
+        <translation>derselbe Name, oder der einzige</translation>
     </message>
     <message>
         <source>Longer history</source>
-        <translation type="unfinished"></translation>
+        <translation>Längere Geschichte</translation>
     </message>
     <message>
         <source>Choose a history</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Geschichte wählen</translation>
     </message>
     <message>
         <source>Times and sizes over a longer while, for the growth.</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeiten und Größen über längere Zeit, für das Wachstum.</translation>
     </message>
 </context>
 <context>
     <name>ullage::ui::FindingsList</name>
     <message>
         <source>Findings</source>
-        <translation type="unfinished"></translation>
+        <translation>Befunde</translation>
     </message>
     <message>
         <source>Nothing to say yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>Noch nichts zu sagen.</translation>
     </message>
 </context>
 <context>
     <name>ullage::ui::FindingsModel</name>
     <message>
         <source>%1: %2</source>
-        <translation type="unfinished">%1: %2. {1:?} {2?}</translation>
+        <translation>%1: %2</translation>
     </message>
 </context>
 <context>
     <name>ullage::ui::Form</name>
     <message>
         <source>adds</source>
-        <translation type="unfinished"></translation>
+        <translation>nimmt auf</translation>
     </message>
     <message>
         <source>removes</source>
-        <translation type="unfinished"></translation>
+        <translation>gibt ab</translation>
     </message>
     <message>
         <source>rewrites</source>
-        <translation type="unfinished"></translation>
+        <translation>schreibt neu</translation>
     </message>
     <message>
         <source>moves</source>
-        <translation type="unfinished"></translation>
+        <translation>verschiebt</translation>
     </message>
     <message>
         <source>Fold or unfold</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein- oder ausklappen</translation>
     </message>
     <message>
         <source>Row %1: %2</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeile %1: %2</translation>
     </message>
     <message>
         <source>%1: %2</source>
-        <translation type="unfinished">%1: %2. {1:?} {2?}</translation>
+        <translation>%1: %2</translation>
     </message>
     <message>
         <source>A snapshot every</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Snapshot alle</translation>
     </message>
     <message>
         <source>such as 1 h, 1 d, 1 w, 1 mo</source>
-        <translation type="unfinished"></translation>
+        <translation>etwa 1 h, 1 d, 1 w, 1 mo</translation>
     </message>
     <message>
         <source>Kept</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufbewahrt</translation>
     </message>
     <message>
         <source>a count, such as 24, or a time, such as 26 w</source>
-        <translation type="unfinished"></translation>
+        <translation>eine Anzahl, etwa 24, oder eine Zeit, etwa 26 w</translation>
     </message>
     <message>
         <source>“%1” is neither a count, such as 24, nor a time, such as 26 w.</source>
-        <translation type="unfinished"></translation>
+        <translation>„%1“ ist weder eine Anzahl, etwa 24, noch eine Zeit, etwa 26 w.</translation>
     </message>
     <message>
         <source>none</source>
-        <translation type="unfinished">keine</translation>
+        <translation>keine</translation>
     </message>
     <message>
         <source>mirror of %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Spiegel aus %1</translation>
     </message>
     <message>
         <source>parity of %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Parität aus %1</translation>
     </message>
     <message>
         <source>Groups</source>
-        <translation type="unfinished"></translation>
+        <translation>Gruppen</translation>
     </message>
     <message>
         <source>how many are alike</source>
-        <translation type="unfinished"></translation>
+        <translation>wie viele gleiche</translation>
     </message>
     <message>
         <source>Drives</source>
-        <translation type="unfinished"></translation>
+        <translation>Laufwerke</translation>
     </message>
     <message>
         <source>in each group</source>
-        <translation type="unfinished"></translation>
+        <translation>in jeder Gruppe</translation>
     </message>
     <message>
         <source>Redundancy</source>
-        <translation type="unfinished">Redundanz</translation>
+        <translation>Redundanz</translation>
     </message>
     <message>
         <source>Drive</source>
-        <translation type="unfinished"></translation>
+        <translation>Laufwerk</translation>
     </message>
     <message>
         <source>the size on its label, such as 16 TB</source>
-        <translation type="unfinished"></translation>
+        <translation>die Größe auf dem Etikett, etwa 16 TB</translation>
     </message>
     <message>
         <source>“%1” is not groups, such as 1 x 6 x 16 TB, parity-2.</source>
-        <translation type="unfinished"></translation>
+        <translation>„%1“ sind keine Gruppen, wie etwa 1 x 6 x 16 TB, parity-2.</translation>
     </message>
     <message>
         <source>On</source>
-        <translation type="unfinished"></translation>
+        <translation>Am</translation>
     </message>
     <message>
         <source>A date, such as 2027-06-01</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Datum, etwa 2027-06-01</translation>
     </message>
     <message>
         <source>What</source>
-        <translation type="unfinished">Was</translation>
+        <translation>Was</translation>
     </message>
     <message>
         <source>swaps</source>
-        <translation type="unfinished"></translation>
+        <translation>tauscht</translation>
     </message>
     <message>
         <source>widens</source>
-        <translation type="unfinished"></translation>
+        <translation>verbreitert</translation>
     </message>
     <message>
         <source>resizes</source>
-        <translation type="unfinished"></translation>
+        <translation>ändert die Größe</translation>
     </message>
     <message>
         <source>adds groups, swaps drives for larger ones, widens parity groups, or resizes what is usable</source>
-        <translation type="unfinished"></translation>
+        <translation>fügt Gruppen hinzu, tauscht Laufwerke gegen größere, verbreitert Paritätsgruppen oder ändert, was nutzbar ist</translation>
     </message>
     <message>
         <source>To</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf</translation>
     </message>
     <message>
         <source>Groups such as 1 x 6 x 16 TB, parity-2; the new drive such as 20 TB; the number of drives in each wider group; the new usable size</source>
-        <translation type="unfinished"></translation>
+        <translation>Gruppen, etwa 1 x 6 x 16 TB, parity-2; das neue Laufwerk, etwa 20 TB; die Zahl der Laufwerke in jeder breiteren Gruppe; die neue nutzbare Größe</translation>
     </message>
     <message>
         <source>Set</source>
-        <translation type="unfinished"></translation>
+        <translation>Satz</translation>
     </message>
     <message>
         <source>Of larger drives and wider groups: 1 is the pool&apos;s first groups, 2 the first further ones, then those added, by date</source>
-        <translation type="unfinished"></translation>
+        <translation>Bei größeren Laufwerken und breiteren Gruppen: 1 sind die ersten Gruppen des Pools, 2 die ersten weiteren, dann die hinzugefügten, nach Datum</translation>
     </message>
     <message>
         <source>Note</source>
-        <translation type="unfinished">Hinweis</translation>
+        <translation>Bemerkung</translation>
     </message>
     <message>
         <source>Only larger drives and wider groups are of a set.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nur größere Laufwerke und breitere Gruppen gehören zu einem Satz.</translation>
     </message>
     <message>
         <source>Size from</source>
-        <translation type="unfinished"></translation>
+        <translation>Größe aus</translation>
     </message>
     <message>
         <source>its drives</source>
-        <translation type="unfinished"></translation>
+        <translation>ihren Laufwerken</translation>
     </message>
     <message>
         <source>a usable size</source>
-        <translation type="unfinished"></translation>
+        <translation>einer nutzbaren Größe</translation>
     </message>
     <message>
         <source>Usable</source>
-        <translation type="unfinished"></translation>
+        <translation>Nutzbar</translation>
     </message>
     <message>
         <source>What is left for data after redundancy, as the box itself says it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Was nach der Redundanz für Daten bleibt, wie die Box selbst es sagt.</translation>
     </message>
     <message>
         <source>The size on the drive&apos;s label.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Größe auf dem Etikett des Laufwerks.</translation>
     </message>
     <message>
         <source>Drives in a group</source>
-        <translation type="unfinished"></translation>
+        <translation>Laufwerke in einer Gruppe</translation>
     </message>
     <message>
         <source>Spare drives</source>
-        <translation type="unfinished">Ersatzlaufwerke</translation>
+        <translation>Ersatzlaufwerke</translation>
     </message>
     <message>
         <source>Further groups</source>
-        <translation type="unfinished"></translation>
+        <translation>Weitere Gruppen</translation>
     </message>
     <message>
         <source>None: all groups are alike.</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine: Alle Gruppen sind gleich.</translation>
     </message>
     <message>
         <source>Drive sector</source>
-        <translation type="unfinished"></translation>
+        <translation>Sektor der Laufwerke</translation>
     </message>
     <message>
         <source>The smallest piece a drive writes: 4 KiB on nearly all of today&apos;s.</source>
-        <translation type="unfinished"></translation>
+        <translation>Das kleinste Stück, das ein Laufwerk schreibt: 4 KiB bei fast allen heutigen.</translation>
+    </message>
+    <message>
+        <source>such as %1</source>
+        <translation>etwa %1</translation>
     </message>
 </context>
 <context>
     <name>ullage::ui::FormPanel</name>
     <message>
         <source>Unnamed</source>
-        <translation type="unfinished"></translation>
-    </message>
-</context>
-<context>
-    <name>ullage::ui::Item::T</name>
-    <message>
-        <source>such as %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Ohne Namen</translation>
     </message>
 </context>
 <context>
     <name>ullage::ui::LinkForm</name>
     <message>
         <source>Link</source>
-        <translation type="unfinished"></translation>
+        <translation>Leitung</translation>
     </message>
     <message>
         <source>Name</source>
-        <translation type="unfinished"></translation>
+        <translation>Name</translation>
     </message>
     <message>
         <source>Up</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufwärts</translation>
     </message>
     <message>
         <source>The line&apos;s own rate towards the box that receives.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Rate der Leitung selbst zur empfangenden Box hin.</translation>
     </message>
     <message>
         <source>Down</source>
-        <translation type="unfinished"></translation>
+        <translation>Abwärts</translation>
     </message>
     <message>
         <source>The other direction: what a restore gets.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Gegenrichtung: was eine Wiederherstellung bekommt.</translation>
     </message>
     <message>
         <source>Round trip</source>
-        <translation type="unfinished"></translation>
+        <translation>Umlaufzeit</translation>
     </message>
     <message>
         <source>There and back, such as 18 ms.</source>
-        <translation type="unfinished"></translation>
+        <translation>Hin und zurück, etwa 18 ms.</translation>
     </message>
     <message>
         <source>Packets lost</source>
-        <translation type="unfinished"></translation>
+        <translation>Verlorene Pakete</translation>
     </message>
     <message>
         <source>The share of packets that never arrive, such as 0.001 %.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Anteil der Pakete, die nie ankommen, etwa 0.001 %.</translation>
     </message>
     <message>
         <source>Open hours</source>
-        <translation type="unfinished"></translation>
+        <translation>Offene Stunden</translation>
     </message>
     <message>
         <source>Days</source>
-        <translation type="unfinished"></translation>
+        <translation>Tage</translation>
     </message>
     <message>
         <source>such as Mon-Fri or Sat,Sun</source>
-        <translation type="unfinished"></translation>
+        <translation>etwa Mon-Fri oder Sat,Sun</translation>
     </message>
     <message>
         <source>From</source>
-        <translation type="unfinished"></translation>
+        <translation>Von</translation>
     </message>
     <message>
         <source>such as 19:00</source>
-        <translation type="unfinished"></translation>
+        <translation>etwa 19:00</translation>
     </message>
     <message>
         <source>To</source>
-        <translation type="unfinished"></translation>
+        <translation>Bis</translation>
     </message>
     <message>
         <source>such as 06:00; not after “from”: on the next day</source>
-        <translation type="unfinished"></translation>
+        <translation>etwa 06:00; nicht nach „von“: am nächsten Tag</translation>
     </message>
     <message>
         <source>Share</source>
-        <translation type="unfinished"></translation>
+        <translation>Anteil</translation>
     </message>
     <message>
         <source>of the line, such as 80 %</source>
-        <translation type="unfinished"></translation>
+        <translation>an der Leitung, etwa 80 %</translation>
     </message>
     <message>
         <source>Always open, with the whole line.</source>
-        <translation type="unfinished"></translation>
+        <translation>Immer offen, mit der ganzen Leitung.</translation>
     </message>
     <message>
         <source>Wrapped in, outermost last</source>
-        <translation type="unfinished"></translation>
+        <translation>Umhüllt mit, die äußerste zuletzt</translation>
     </message>
     <message>
         <source>Wrappers</source>
-        <translation type="unfinished"></translation>
+        <translation>Umhüllungen</translation>
     </message>
     <message>
         <source>Wrapper</source>
-        <translation type="unfinished"></translation>
+        <translation>Umhüllung</translation>
     </message>
     <message>
         <source>Nothing: TCP straight on the line.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nichts: TCP direkt auf der Leitung.</translation>
     </message>
     <message>
         <source>ESP cipher</source>
-        <translation type="unfinished"></translation>
+        <translation>ESP-Verschlüsselung</translation>
     </message>
     <message>
         <source>AES-GCM, tag of 16 bytes</source>
-        <translation type="unfinished"></translation>
+        <translation>AES-GCM, Prüfsumme von 16 Byte</translation>
     </message>
     <message>
         <source>ChaCha20-Poly1305</source>
-        <translation type="unfinished"></translation>
+        <translation>ChaCha20-Poly1305</translation>
     </message>
     <message>
         <source>AES-CBC with SHA-1</source>
-        <translation type="unfinished"></translation>
+        <translation>AES-CBC mit SHA-1</translation>
     </message>
     <message>
         <source>AES-CBC with SHA-256</source>
-        <translation type="unfinished"></translation>
+        <translation>AES-CBC mit SHA-256</translation>
     </message>
     <message>
         <source>AES-CBC with SHA-512</source>
-        <translation type="unfinished"></translation>
+        <translation>AES-CBC mit SHA-512</translation>
     </message>
     <message>
         <source>What the ESP tunnel encrypts and authenticates with; here only the bytes that it adds count.</source>
-        <translation type="unfinished"></translation>
+        <translation>Womit der ESP-Tunnel verschlüsselt und prüft; hier zählen nur die Bytes, die das hinzufügt.</translation>
     </message>
     <message>
         <source>Outer IP version</source>
-        <translation type="unfinished"></translation>
+        <translation>Äußere IP-Version</translation>
     </message>
     <message>
         <source>as inside</source>
-        <translation type="unfinished"></translation>
+        <translation>wie innen</translation>
     </message>
     <message>
         <source>Of the packets that carry the tunnel, between its two ends.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Pakete, die den Tunnel tragen, zwischen seinen beiden Enden.</translation>
     </message>
     <message>
         <source>Transport</source>
-        <translation type="unfinished"></translation>
+        <translation>Transport</translation>
     </message>
     <message>
         <source>MTU</source>
-        <translation type="unfinished"></translation>
+        <translation>MTU</translation>
     </message>
     <message>
         <source>Bytes of the outermost IP packet, 576 to 65535.</source>
-        <translation type="unfinished"></translation>
+        <translation>Bytes des äußersten IP-Pakets, 576 bis 65535.</translation>
     </message>
     <message>
         <source>IP version</source>
-        <translation type="unfinished"></translation>
+        <translation>IP-Version</translation>
     </message>
     <message>
         <source>Receive window</source>
-        <translation type="unfinished"></translation>
+        <translation>Empfangsfenster</translation>
     </message>
     <message>
         <source>What may be on its way at a time, such as 6 MiB.</source>
-        <translation type="unfinished"></translation>
+        <translation>Was gleichzeitig unterwegs sein darf, etwa 6 MiB.</translation>
     </message>
     <message>
         <source>Congestion control</source>
-        <translation type="unfinished"></translation>
+        <translation>Überlastregelung</translation>
     </message>
     <message>
         <source>Streams</source>
-        <translation type="unfinished"></translation>
+        <translation>Ströme</translation>
     </message>
     <message>
         <source>Parallel connections of one send.</source>
-        <translation type="unfinished"></translation>
+        <translation>Parallele Verbindungen einer Übertragung.</translation>
     </message>
     <message>
         <source>Sends share it</source>
-        <translation type="unfinished"></translation>
+        <translation>Übertragungen teilen sie</translation>
     </message>
     <message>
         <source>evenly</source>
-        <translation type="unfinished"></translation>
+        <translation>gleichmäßig</translation>
     </message>
     <message>
         <source>in turn</source>
-        <translation type="unfinished"></translation>
+        <translation>nacheinander</translation>
     </message>
     <message>
         <source>When several sends want the line at the same time: all of them at once, or one after the other, in the order in which they began.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wenn mehrere Übertragungen die Leitung zugleich wollen: alle auf einmal oder eine nach der anderen, in der Reihenfolge ihres Beginns.</translation>
     </message>
 </context>
 <context>
     <name>ullage::ui::MainWindow</name>
     <message numerus="yes">
         <source>and %n more.</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>und %n weiteres.</numerusform>
+            <numerusform>und %n weitere.</numerusform>
         </translation>
     </message>
     <message>
         <source>Unsaved work</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht gespeicherte Arbeit</translation>
     </message>
     <message>
         <source>Save the changes to this site?</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Änderungen an diesem Standort speichern?</translation>
     </message>
     <message>
         <source>They are lost otherwise.</source>
-        <translation type="unfinished"></translation>
+        <translation>Sonst gehen sie verloren.</translation>
     </message>
     <message>
         <source>Open a site</source>
-        <translation type="unfinished"></translation>
+        <translation>Einen Standort öffnen</translation>
     </message>
     <message>
         <source>Sites (*%1);;All files (*)</source>
-        <translation type="unfinished"></translation>
+        <translation>Standorte (*%1);;Alle Dateien (*)</translation>
     </message>
     <message>
         <source>Import a snapshot listing</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Snapshot-Liste importieren</translation>
     </message>
     <message>
         <source>%1 was not opened. %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 wurde nicht geöffnet. %2</translation>
     </message>
     <message>
         <source>Work on “%1” of %2 was not saved when the program ended.</source>
-        <translation type="unfinished"></translation>
+        <translation>Arbeit an „%1“ vom %2 war nicht gespeichert, als das Programm endete.</translation>
     </message>
     <message>
         <source>Unnamed site</source>
-        <translation type="unfinished"></translation>
+        <translation>Standort ohne Namen</translation>
     </message>
     <message>
         <source>&amp;Recover it</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Wiederherstellen</translation>
     </message>
     <message>
         <source>&amp;Discard it</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Verwerfen</translation>
     </message>
     <message>
         <source>%1 cannot be used. %2</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 lässt sich nicht verwenden. %2</translation>
     </message>
     <message>
         <source>%1 is a snapshot listing of one dataset. Add it to the site?</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist eine Snapshot-Liste eines Datensatzes. Dem Standort hinzufügen?</translation>
     </message>
     <message>
         <source>%1 is a snapshot listing of: %2. Add to the site?</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ist eine Snapshot-Liste von: %2. Dem Standort hinzufügen?</translation>
     </message>
     <message>
         <source>&amp;Add</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Hinzufügen</translation>
     </message>
     <message>
         <source>import of %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Import von %1</translation>
     </message>
     <message>
         <source>%1 was changed by another program since it was read. Nothing was saved.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 wurde seit dem Lesen von einem anderen Programm geändert. Nichts wurde gespeichert.</translation>
     </message>
     <message>
         <source>&amp;Overwrite it</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Überschreiben</translation>
     </message>
     <message>
         <source>Save &amp;as…</source>
-        <translation type="unfinished"></translation>
+        <translation>Speichern &amp;unter …</translation>
     </message>
     <message>
         <source>Save the site</source>
-        <translation type="unfinished"></translation>
+        <translation>Den Standort speichern</translation>
     </message>
     <message>
         <source>None</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine</translation>
     </message>
     <message>
         <source>&amp;Clear</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Leeren</translation>
     </message>
     <message>
         <source>The forecast waits for this to be mended: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Vorhersage wartet, bis dies geändert ist: %1</translation>
     </message>
     <message numerus="yes">
         <source>(and %n more)</source>
-        <translation type="unfinished">
-            <numerusform></numerusform>
-            <numerusform></numerusform>
+        <translation>
+            <numerusform>(und %n weiteres)</numerusform>
+            <numerusform>(und %n weitere)</numerusform>
         </translation>
     </message>
     <message>
         <source>&amp;Show it</source>
-        <translation type="unfinished"></translation>
+        <translation>Zei&amp;gen</translation>
     </message>
     <message>
         <source>&amp;Try again</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Noch einmal</translation>
     </message>
     <message>
         <source>There is no forecast. %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Es gibt keine Vorhersage. %1</translation>
     </message>
     <message>
         <source>Updating…</source>
-        <translation type="unfinished">Wird aktualisiert …</translation>
+        <translation>Wird aktualisiert …</translation>
     </message>
     <message>
         <source>Out of date: cancelled</source>
-        <translation type="unfinished">Veraltet: abgebrochen</translation>
+        <translation>Veraltet: abgebrochen</translation>
     </message>
     <message>
         <source>The forecast was cancelled; what is shown is of an earlier state.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Vorhersage wurde abgebrochen; gezeigt wird ein früherer Stand.</translation>
     </message>
     <message>
         <source>&amp;Recalculate</source>
-        <translation type="unfinished"></translation>
+        <translation>Neu &amp;berechnen</translation>
     </message>
     <message>
         <source>Out of date: no forecast</source>
-        <translation type="unfinished"></translation>
+        <translation>Veraltet: keine Vorhersage</translation>
     </message>
     <message>
         <source>Waiting for something to be mended</source>
-        <translation type="unfinished"></translation>
+        <translation>Wartet, bis etwas geändert ist</translation>
     </message>
     <message>
         <source>Up to date, from %1 futures</source>
-        <translation type="unfinished"></translation>
+        <translation>Aktuell, aus %1 Verläufen</translation>
     </message>
     <message>
         <source>Ullage</source>
-        <translation type="unfinished"></translation>
+        <translation>Ullage</translation>
     </message>
     <message>
         <source>%1[*] — Ullage</source>
-        <translation type="unfinished"></translation>
+        <translation>%1[*] — Ullage</translation>
     </message>
     <message>
         <source>Questions</source>
-        <translation type="unfinished"></translation>
+        <translation>Fragen</translation>
     </message>
     <message>
         <source>Will it fit?</source>
-        <translation type="unfinished"></translation>
+        <translation>Passt es?</translation>
     </message>
     <message>
         <source>Will it arrive?</source>
-        <translation type="unfinished"></translation>
+        <translation>Kommt es an?</translation>
     </message>
     <message>
         <source>What to buy?</source>
-        <translation type="unfinished"></translation>
+        <translation>Was kaufen?</translation>
     </message>
     <message>
         <source>How sure?</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie sicher?</translation>
     </message>
     <message>
         <source>Report</source>
-        <translation type="unfinished"></translation>
+        <translation>Bericht</translation>
     </message>
     <message>
         <source>Progress of the forecast</source>
-        <translation type="unfinished"></translation>
+        <translation>Fortschritt der Vorhersage</translation>
     </message>
     <message>
         <source>Cancel</source>
-        <translation type="unfinished"></translation>
+        <translation>Abbrechen</translation>
     </message>
     <message>
         <source>&amp;File</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Datei</translation>
     </message>
     <message>
         <source>&amp;New</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Neu</translation>
     </message>
     <message>
         <source>&amp;Open…</source>
-        <translation type="unfinished"></translation>
+        <translation>Ö&amp;ffnen …</translation>
     </message>
     <message>
         <source>Open &amp;recent</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Zuletzt geöffnet</translation>
     </message>
     <message>
         <source>&amp;Import a listing…</source>
-        <translation type="unfinished"></translation>
+        <translation>Liste &amp;importieren …</translation>
     </message>
     <message>
         <source>Read &amp;listings again</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Listen neu lesen</translation>
     </message>
     <message>
         <source>&amp;Save</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Speichern</translation>
     </message>
     <message>
         <source>&amp;Quit</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Beenden</translation>
     </message>
     <message>
         <source>&amp;Edit</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Bearbeiten</translation>
     </message>
     <message>
         <source>&amp;Undo</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Rückgängig</translation>
     </message>
     <message>
         <source>&amp;Redo</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Wiederholen</translation>
     </message>
     <message>
         <source>&amp;Cancel the forecast</source>
-        <translation type="unfinished"></translation>
+        <translation>Vorhersage a&amp;bbrechen</translation>
     </message>
     <message>
         <source>&amp;View</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Ansicht</translation>
     </message>
     <message>
         <source>&amp;Next pane</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Nächster Bereich</translation>
     </message>
     <message>
         <source>&amp;Decimal units (TB)</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Dezimale Einheiten (TB)</translation>
     </message>
     <message>
         <source>&amp;Binary units (TiB)</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Binäre Einheiten (TiB)</translation>
     </message>
     <message>
         <source>&amp;Theme</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Farben</translation>
     </message>
     <message>
         <source>&amp;As the system</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Wie das System</translation>
     </message>
     <message>
         <source>&amp;Light</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Hell</translation>
     </message>
     <message>
         <source>&amp;Dark</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Dunkel</translation>
     </message>
     <message>
         <source>&amp;Reset layout</source>
-        <translation type="unfinished"></translation>
+        <translation>Anordnung &amp;zurücksetzen</translation>
     </message>
     <message>
         <source>&amp;Help</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Hilfe</translation>
     </message>
     <message>
         <source>&amp;About Ullage</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Über Ullage</translation>
     </message>
     <message>
         <source>Sizes in TB (10¹² bytes)</source>
-        <translation type="unfinished"></translation>
+        <translation>Größen in TB (10¹² Byte)</translation>
     </message>
     <message>
         <source>Sizes in TiB (2⁴⁰ bytes)</source>
-        <translation type="unfinished"></translation>
+        <translation>Größen in TiB (2⁴⁰ Byte)</translation>
     </message>
     <message>
         <source>Lan&amp;guage</source>
-        <translation type="unfinished"></translation>
+        <translation>S&amp;prache</translation>
     </message>
     <message>
         <source>The language changes at the next start.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Sprache wechselt beim nächsten Start.</translation>
     </message>
 </context>
 <context>
     <name>ullage::ui::MessageBar</name>
     <message>
         <source>Close</source>
-        <translation type="unfinished"></translation>
+        <translation>Schließen</translation>
     </message>
     <message>
         <source>Close the message</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Meldung schließen</translation>
     </message>
 </context>
 <context>
     <name>ullage::ui::OfferForm</name>
     <message>
         <source>Offer</source>
-        <translation type="unfinished">Angebot</translation>
+        <translation>Angebot</translation>
     </message>
     <message>
         <source>Name</source>
-        <translation type="unfinished"></translation>
+        <translation>Name</translation>
     </message>
     <message>
         <source>For the box</source>
-        <translation type="unfinished"></translation>
+        <translation>Für die Box</translation>
     </message>
     <message>
         <source>Goes in</source>
-        <translation type="unfinished"></translation>
+        <translation>Geht hinein</translation>
     </message>
     <message>
         <source>in place of the box&apos;s drives</source>
-        <translation type="unfinished"></translation>
+        <translation>anstelle der Laufwerke der Box</translation>
     </message>
     <message>
         <source>beside the box&apos;s drives</source>
-        <translation type="unfinished"></translation>
+        <translation>neben den Laufwerken der Box</translation>
     </message>
     <message>
         <source>in place of the whole box</source>
-        <translation type="unfinished">anstelle der ganzen Box</translation>
+        <translation>anstelle der ganzen Box</translation>
     </message>
     <message>
         <source>Price</source>
-        <translation type="unfinished">Preis</translation>
+        <translation>Preis</translation>
     </message>
     <message>
         <source>such as 2150 EUR</source>
-        <translation type="unfinished"></translation>
+        <translation>etwa 2150 EUR</translation>
     </message>
     <message>
         <source>Of all of it, in the site&apos;s currency, which may stand behind the number.</source>
-        <translation type="unfinished"></translation>
+        <translation>Für alles, in der Währung des Standorts, die hinter der Zahl stehen darf.</translation>
     </message>
     <message>
         <source>Power</source>
-        <translation type="unfinished"></translation>
+        <translation>Leistungsaufnahme</translation>
     </message>
     <message>
         <source>What it draws all day, such as 48 W.</source>
-        <translation type="unfinished"></translation>
+        <translation>Was es den ganzen Tag aufnimmt, etwa 48 W.</translation>
     </message>
     <message>
         <source>Life</source>
-        <translation type="unfinished"></translation>
+        <translation>Lebensdauer</translation>
     </message>
     <message>
         <source>For how long it is counted on, such as 5 y.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie lange damit gerechnet wird, etwa 5 y.</translation>
     </message>
     <message>
         <source>Lead time</source>
-        <translation type="unfinished"></translation>
+        <translation>Lieferzeit</translation>
     </message>
     <message>
         <source>as its box&apos;s</source>
-        <translation type="unfinished"></translation>
+        <translation>wie bei der Box</translation>
     </message>
     <message>
         <source>From the order to the day it runs, such as 21 d.</source>
-        <translation type="unfinished"></translation>
+        <translation>Von der Bestellung bis zum Betrieb, etwa 21 d.</translation>
     </message>
     <message>
         <source>Size</source>
-        <translation type="unfinished"></translation>
+        <translation>Größe</translation>
     </message>
     <message>
         <source>Rebuilding a drive</source>
-        <translation type="unfinished">Wiederherstellung eines Laufwerks</translation>
+        <translation>Wiederherstellung eines Laufwerks</translation>
     </message>
     <message>
         <source>Drive rate</source>
-        <translation type="unfinished"></translation>
+        <translation>Rate eines Laufwerks</translation>
     </message>
     <message>
         <source>Of one drive at its fastest, as its sheet says it, such as 260 MB/s.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eines Laufwerks im schnellsten Bereich, wie im Datenblatt, etwa 260 MB/s.</translation>
     </message>
     <message>
         <source>Failing in a year</source>
-        <translation type="unfinished"></translation>
+        <translation>Ausfälle im Jahr</translation>
     </message>
     <message>
         <source>The share of such drives that fail in a year, such as 1.5 %.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Anteil solcher Laufwerke, der in einem Jahr ausfällt, etwa 1.5 %.</translation>
     </message>
 </context>
 <context>
     <name>ullage::ui::OutageRunner</name>
     <message>
         <source>The calculation broke off: %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Berechnung brach ab: %1</translation>
     </message>
 </context>
 <context>
     <name>ullage::ui::OutlineModel</name>
     <message>
         <source>To mend</source>
-        <translation type="unfinished"></translation>
+        <translation>Zu ändern</translation>
     </message>
     <message>
         <source>Unnamed site</source>
-        <translation type="unfinished"></translation>
+        <translation>Standort ohne Namen</translation>
     </message>
     <message>
         <source>Something here is to be mended: see its form.</source>
-        <translation type="unfinished"></translation>
+        <translation>Hier ist etwas zu ändern: siehe Formular.</translation>
     </message>
     <message>
         <source>%1, %2</source>
-        <translation type="unfinished">%1, %2</translation>
+        <translation>%1, %2</translation>
     </message>
     <message>
         <source>name of %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Name: %1</translation>
     </message>
 </context>
 <context>
     <name>ullage::ui::OutlinePane</name>
     <message>
         <source>Remove</source>
-        <translation type="unfinished"></translation>
+        <translation>Entfernen</translation>
     </message>
     <message>
         <source>&amp;Add</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Hinzufügen</translation>
     </message>
     <message>
         <source>Outline of the site</source>
-        <translation type="unfinished"></translation>
+        <translation>Gliederung des Standorts</translation>
     </message>
     <message>
         <source>&amp;Duplicate</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Duplizieren</translation>
     </message>
     <message>
         <source>Ctrl+D</source>
-        <translation type="unfinished"></translation>
+        <translation>Ctrl+D</translation>
     </message>
     <message>
         <source>Re&amp;name</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Umbenennen</translation>
     </message>
     <message>
         <source>Re&amp;move</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Entfernen</translation>
     </message>
     <message>
         <source>Add…</source>
-        <translation type="unfinished"></translation>
+        <translation>Hinzufügen …</translation>
     </message>
     <message>
         <source>Duplicate</source>
-        <translation type="unfinished"></translation>
+        <translation>Duplizieren</translation>
     </message>
     <message>
         <source>new %1</source>
-        <translation type="unfinished"></translation>
+        <translation>neu: %1</translation>
     </message>
     <message>
         <source>copy of %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Kopie: %1</translation>
     </message>
     <message>
         <source>Remove the %1 “%2”?</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 „%2“ entfernen?</translation>
     </message>
     <message>
         <source>removal of %1</source>
-        <translation type="unfinished"></translation>
+        <translation>entfernt: %1</translation>
     </message>
     <message>
         <source>Add a %1</source>
-        <translation type="unfinished"></translation>
+        <translation>Hinzufügen: %1</translation>
     </message>
 </context>
 <context>
     <name>ullage::ui::SendForm</name>
     <message>
         <source>Send</source>
-        <translation type="unfinished"></translation>
+        <translation>Übertragung</translation>
     </message>
     <message>
         <source>Name</source>
-        <translation type="unfinished"></translation>
+        <translation>Name</translation>
     </message>
     <message>
         <source>From</source>
-        <translation type="unfinished"></translation>
+        <translation>Von</translation>
     </message>
     <message>
         <source>To</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach</translation>
     </message>
     <message>
         <source>Over</source>
-        <translation type="unfinished"></translation>
+        <translation>Über</translation>
     </message>
     <message>
         <source>Carries</source>
-        <translation type="unfinished"></translation>
+        <translation>Überträgt</translation>
     </message>
     <message>
         <source>Runs</source>
-        <translation type="unfinished"></translation>
+        <translation>Läufe</translation>
     </message>
     <message>
         <source>Starts</source>
-        <translation type="unfinished"></translation>
+        <translation>Beginnt</translation>
     </message>
     <message>
         <source>by the clock</source>
-        <translation type="unfinished"></translation>
+        <translation>nach der Uhr</translation>
     </message>
     <message>
         <source>after each new snapshot</source>
-        <translation type="unfinished"></translation>
+        <translation>nach jedem neuen Snapshot</translation>
     </message>
     <message>
         <source>After each new snapshot: as soon as the box that it comes from has one, taken there or brought there by another send.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nach jedem neuen Snapshot: sobald die Box, von der sie kommt, einen hat, dort gemacht oder von einer anderen Übertragung gebracht.</translation>
     </message>
     <message>
         <source>Every</source>
-        <translation type="unfinished"></translation>
+        <translation>Alle</translation>
     </message>
     <message>
         <source>such as 1 d or 6 h</source>
-        <translation type="unfinished"></translation>
+        <translation>etwa 1 d oder 6 h</translation>
     </message>
     <message>
         <source>First at</source>
-        <translation type="unfinished"></translation>
+        <translation>Zuerst um</translation>
     </message>
     <message>
         <source>Time of the day, in the site&apos;s time zone.</source>
-        <translation type="unfinished"></translation>
+        <translation>Uhrzeit in der Zeitzone des Standorts.</translation>
     </message>
     <message>
         <source>Sends</source>
-        <translation type="unfinished"></translation>
+        <translation>Überträgt</translation>
     </message>
     <message>
         <source>one step to the newest</source>
-        <translation type="unfinished"></translation>
+        <translation>einen Schritt bis zum neuesten</translation>
     </message>
     <message>
         <source>every snapshot between</source>
-        <translation type="unfinished"></translation>
+        <translation>jeden Snapshot dazwischen</translation>
     </message>
     <message>
         <source>Blocks</source>
-        <translation type="unfinished"></translation>
+        <translation>Blöcke</translation>
     </message>
     <message>
         <source>as stored</source>
-        <translation type="unfinished"></translation>
+        <translation>wie gespeichert</translation>
     </message>
     <message>
         <source>uncompressed</source>
-        <translation type="unfinished"></translation>
+        <translation>unkomprimiert</translation>
     </message>
     <message>
         <source>encrypted as stored</source>
-        <translation type="unfinished"></translation>
+        <translation>verschlüsselt wie gespeichert</translation>
     </message>
     <message>
         <source>Stream ratio</source>
-        <translation type="unfinished"></translation>
+        <translation>Kompression des Stroms</translation>
     </message>
     <message>
         <source>If the stream is compressed again on its way: before ÷ after.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wenn der Strom unterwegs noch einmal komprimiert wird: vorher ÷ nachher.</translation>
     </message>
     <message>
         <source>Cipher rate</source>
-        <translation type="unfinished"></translation>
+        <translation>Rate der Verschlüsselung</translation>
     </message>
     <message>
         <source>no limit</source>
-        <translation type="unfinished"></translation>
+        <translation>ohne Grenze</translation>
     </message>
     <message>
         <source>What one core encrypts, in bytes per second, such as 400 MB/s.</source>
-        <translation type="unfinished"></translation>
+        <translation>Was ein Kern verschlüsselt, in Byte je Sekunde, etwa 400 MB/s.</translation>
     </message>
     <message>
         <source>Kept on the receiving box</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf der empfangenden Box aufbewahrt</translation>
     </message>
     <message>
         <source>Ladder</source>
-        <translation type="unfinished"></translation>
+        <translation>Vorhaltung</translation>
     </message>
     <message>
         <source>as the source</source>
-        <translation type="unfinished"></translation>
+        <translation>wie die Quelle</translation>
     </message>
     <message>
         <source>keeps all</source>
-        <translation type="unfinished"></translation>
+        <translation>behält alle</translation>
     </message>
     <message>
         <source>its own</source>
-        <translation type="unfinished"></translation>
+        <translation>eine eigene</translation>
     </message>
     <message>
         <source>Its rungs</source>
-        <translation type="unfinished"></translation>
+        <translation>Ihre Stufen</translation>
     </message>
     <message>
         <source>No snapshot is kept.</source>
-        <translation type="unfinished"></translation>
+        <translation>Kein Snapshot wird aufbewahrt.</translation>
     </message>
     <message>
         <source>Last sent</source>
-        <translation type="unfinished"></translation>
+        <translation>Zuletzt übertragener</translation>
     </message>
     <message>
         <source>expires as the others</source>
-        <translation type="unfinished"></translation>
+        <translation>läuft ab wie die anderen</translation>
     </message>
     <message>
         <source>is held until the next is there</source>
-        <translation type="unfinished"></translation>
+        <translation>bleibt, bis der nächste da ist</translation>
     </message>
     <message>
         <source>Holding the last sent snapshot at the source lets any outage end without sending everything again.</source>
-        <translation type="unfinished"></translation>
+        <translation>Hält die Quelle den zuletzt übertragenen Snapshot zurück, endet jeder Ausfall, ohne alles noch einmal zu übertragen.</translation>
     </message>
     <message>
         <source>First copy</source>
-        <translation type="unfinished">Erstkopie</translation>
+        <translation>Erstkopie</translation>
     </message>
     <message>
         <source>Goes</source>
-        <translation type="unfinished"></translation>
+        <translation>Geht</translation>
     </message>
     <message>
         <source>over the link</source>
-        <translation type="unfinished"></translation>
+        <translation>über die Leitung</translation>
     </message>
     <message>
         <source>by courier</source>
-        <translation type="unfinished"></translation>
+        <translation>von Hand</translation>
     </message>
     <message>
         <source>is there already</source>
-        <translation type="unfinished"></translation>
+        <translation>ist schon da</translation>
     </message>
     <message>
         <source>Copy rate</source>
-        <translation type="unfinished"></translation>
+        <translation>Kopierrate</translation>
     </message>
     <message>
         <source>On to the drives that travel, such as 180 MB/s.</source>
-        <translation type="unfinished"></translation>
+        <translation>Auf die Laufwerke, die reisen, etwa 180 MB/s.</translation>
     </message>
     <message>
         <source>Days away</source>
-        <translation type="unfinished"></translation>
+        <translation>Tage unterwegs</translation>
     </message>
     <message>
         <source>From the end of the copy to the drives running at the other end.</source>
-        <translation type="unfinished"></translation>
+        <translation>Vom Ende des Kopierens, bis die Laufwerke am anderen Ende laufen.</translation>
     </message>
 </context>
 <context>
     <name>ullage::ui::SiteDocument</name>
     <message>
         <source>The site has no file yet.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Standort hat noch keine Datei.</translation>
     </message>
     <message>
         <source>Not saved, since the file could not be opened again before this is mended: %1 (%2)</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht gespeichert, weil sich die Datei nicht wieder öffnen ließe, bevor dies geändert ist: %1 (%2)</translation>
     </message>
     <message>
         <source>the paths of listings</source>
-        <translation type="unfinished"></translation>
+        <translation>die Pfade der Listen</translation>
     </message>
     <message>
         <source>%1 cannot be read.</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 kann nicht gelesen werden.</translation>
     </message>
 </context>
 <context>
     <name>ullage::ui::SiteForm</name>
     <message>
         <source>Site</source>
-        <translation type="unfinished"></translation>
+        <translation>Standort</translation>
     </message>
     <message>
         <source>Name</source>
-        <translation type="unfinished"></translation>
+        <translation>Name</translation>
     </message>
     <message>
         <source>Prepared for</source>
-        <translation type="unfinished"></translation>
+        <translation>Erstellt für</translation>
     </message>
     <message>
         <source>Prepared by</source>
-        <translation type="unfinished"></translation>
+        <translation>Erstellt von</translation>
     </message>
     <message>
         <source>Forecast</source>
-        <translation type="unfinished"></translation>
+        <translation>Vorhersage</translation>
     </message>
     <message>
         <source>As of</source>
-        <translation type="unfinished"></translation>
+        <translation>Stand</translation>
     </message>
     <message>
         <source>The day from which the forecast looks ahead, such as 2026-11-01.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der Tag, von dem aus die Vorhersage vorausschaut, etwa 2026-11-01.</translation>
     </message>
     <message>
         <source>Horizon</source>
-        <translation type="unfinished"></translation>
+        <translation>Horizont</translation>
     </message>
     <message>
         <source>How far ahead, such as 5 y.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie weit voraus, etwa 5 y.</translation>
     </message>
     <message>
         <source>Confidence</source>
-        <translation type="unfinished"></translation>
+        <translation>Sicherheit</translation>
     </message>
     <message>
         <source>How sure an answer must be: 90 % means in 9 of 10 futures.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie sicher eine Antwort sein muss: 90 % heißt in 9 von 10 Verläufen.</translation>
     </message>
     <message>
         <source>Conventions</source>
-        <translation type="unfinished"></translation>
+        <translation>Konventionen</translation>
     </message>
     <message>
         <source>Time zone</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeitzone</translation>
     </message>
     <message>
         <source>Times of day are in this zone, such as Europe/Lisbon.</source>
-        <translation type="unfinished"></translation>
+        <translation>Uhrzeiten gelten in dieser Zone, etwa Europe/Lisbon.</translation>
     </message>
     <message>
         <source>Currency</source>
-        <translation type="unfinished"></translation>
+        <translation>Währung</translation>
     </message>
     <message>
         <source>Energy price</source>
-        <translation type="unfinished"></translation>
+        <translation>Energiepreis</translation>
     </message>
     <message>
         <source>such as 0.32 EUR/kWh</source>
-        <translation type="unfinished"></translation>
+        <translation>etwa 0.32 EUR/kWh</translation>
     </message>
     <message>
         <source>Of a kWh; what offers draw is not paid for without it.</source>
-        <translation type="unfinished"></translation>
+        <translation>Je kWh; ohne ihn kostet nichts, was Angebote aufnehmen.</translation>
     </message>
 </context>
 <context>
     <name>ullage::ui::StartPage</name>
     <message>
         <source>How long will it last, and will it arrive?</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie lange reicht es, und kommt es an?</translation>
     </message>
     <message>
         <source>Ullage forecasts how full a storage box gets, when, and whether the line carries the nightly copy.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ullage sagt vorher, wie voll eine Speicherbox wird, wann, und ob die Leitung die nächtliche Kopie schafft.</translation>
     </message>
     <message>
         <source>Open</source>
-        <translation type="unfinished"></translation>
+        <translation>Öffnen</translation>
     </message>
     <message>
         <source>&amp;Open a site…</source>
-        <translation type="unfinished"></translation>
+        <translation>Einen Standort ö&amp;ffnen …</translation>
     </message>
     <message>
         <source>&amp;Import a snapshot listing…</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Snapshot-Liste &amp;importieren …</translation>
     </message>
     <message>
         <source>Recent</source>
-        <translation type="unfinished"></translation>
+        <translation>Zuletzt geöffnet</translation>
     </message>
     <message>
         <source>Samples (invented)</source>
-        <translation type="unfinished"></translation>
+        <translation>Beispiele (erfunden)</translation>
     </message>
     <message>
         <source>Start a small site</source>
-        <translation type="unfinished"></translation>
+        <translation>Einen kleinen Standort anlegen</translation>
     </message>
     <message>
         <source>Five figures give a first answer; all can be changed after.</source>
-        <translation type="unfinished"></translation>
+        <translation>Fünf Zahlen geben eine erste Antwort; alle lassen sich später ändern.</translation>
     </message>
     <message>
         <source>Data there is today</source>
-        <translation type="unfinished"></translation>
+        <translation>Daten heute</translation>
     </message>
     <message>
         <source>As stored, without snapshots, such as 4 TB.</source>
-        <translation type="unfinished"></translation>
+        <translation>Wie gespeichert, ohne Snapshots, etwa 4 TB.</translation>
     </message>
     <message>
         <source>It grows in a year by</source>
-        <translation type="unfinished"></translation>
+        <translation>Wachstum im Jahr</translation>
     </message>
     <message>
         <source>A size or a share, such as 800 GB or 20 %.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Größe oder ein Anteil, etwa 800 GB oder 20 %.</translation>
     </message>
     <message>
         <source>Written in a day</source>
-        <translation type="unfinished"></translation>
+        <translation>An einem Tag geschrieben</translation>
     </message>
     <message>
         <source>A size or a share, such as 14 GB or 0.5 %.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eine Größe oder ein Anteil, etwa 14 GB oder 0.5 %.</translation>
     </message>
     <message>
         <source>Copies go to a box of</source>
-        <translation type="unfinished"></translation>
+        <translation>Kopien gehen auf eine Box mit</translation>
     </message>
     <message>
         <source>Its usable size, such as 12 TB.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ihre nutzbare Größe, etwa 12 TB.</translation>
     </message>
     <message>
         <source>Over a line of</source>
-        <translation type="unfinished"></translation>
+        <translation>Über eine Leitung mit</translation>
     </message>
     <message>
         <source>What the line carries towards the box, such as 100 Mbit/s.</source>
-        <translation type="unfinished"></translation>
+        <translation>Was die Leitung zur Box hin schafft, etwa 100 Mbit/s.</translation>
     </message>
     <message>
         <source>&amp;Start</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Anlegen</translation>
     </message>
 </context>
 <context>
     <name>ullage::ui::TableField</name>
     <message>
         <source>Add</source>
-        <translation type="unfinished"></translation>
+        <translation>Hinzufügen</translation>
     </message>
     <message>
         <source>Remove</source>
-        <translation type="unfinished"></translation>
+        <translation>Entfernen</translation>
     </message>
     <message>
         <source>Up</source>
-        <translation type="unfinished"></translation>
+        <translation>Aufwärts</translation>
     </message>
     <message>
         <source>Down</source>
-        <translation type="unfinished"></translation>
+        <translation>Abwärts</translation>
     </message>
     <message>
         <source>None.</source>
-        <translation type="unfinished"></translation>
+        <translation>Keine.</translation>
     </message>
     <message>
         <source>Row %1, %2: %3</source>
-        <translation type="unfinished"></translation>
+        <translation>Zeile %1, %2: %3</translation>
     </message>
 </context>
 </TS>

@@ -309,7 +309,7 @@ private:
         gap(4);
     }
 
-    std::vector<double> widths_of(const ReportTable& table, double room, double padding) const {
+    std::vector<double> widths_of(const ReportTable& table, double room) const {
         const std::size_t columns = table.header.size();
         std::vector<double> least(columns, 0), natural(columns, 0);
         const QFontMetricsF plain(text_font(size_.small)), bold(text_font(size_.small, QFont::Bold));
@@ -373,7 +373,7 @@ private:
         LaidTable t;
         t.caption =
             block(qstring(table.caption), text_font(size_.small, QFont::Bold), room_.width());
-        t.widths = widths_of(table, room_.width(), padding);
+        t.widths = widths_of(table, room_.width());
         t.header = row_of(table.header, t.widths, QFont::Bold);
         for (std::size_t r = 0; r < std::min(most_rows, table.rows.size()); ++r)
             t.rows.push_back(row_of(
