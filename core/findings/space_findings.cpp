@@ -91,8 +91,11 @@ private:
         const std::string time = w_.hours(r.hours);
         add(Level::note, o,
             (r.spare_failures > 0
-                 ? w_.say("“{}”: to rebuild one drive takes {} at least; {} more in its group may fail meanwhile without "
-                          "loss.", o.name, time, r.spare_failures)
+                 ? w_.say_n("“{}”: to rebuild one drive takes {} at least; {} more in its group may fail meanwhile "
+                            "without loss.",
+                            "“{}”: to rebuild one drive takes {} at least; {} more in its group may fail meanwhile "
+                            "without loss.",
+                            r.spare_failures, o.name, time, r.spare_failures)
                  : w_.say("“{}”: to rebuild one drive takes {} at least; another failure in its group meanwhile loses the "
                           "pool.", o.name, time)) +
                 " " + w_.say_n("The chance that the other one fails in that time is {1} at {2} of drives a year, if they "

@@ -284,7 +284,7 @@
     </message>
     <message>
         <source>%1 runs</source>
-        <translation>%1 Läufe</translation>
+        <translation>%1 Läufen</translation>
     </message>
     <message>
         <source>Missing the window</source>
@@ -833,15 +833,15 @@
     </message>
     <message>
         <source>1 in 10: before %1</source>
-        <translation>1 von 10: vor dem %1</translation>
+        <translation>1 von 10: vor %1</translation>
     </message>
     <message>
         <source>9 in 10: before %1</source>
-        <translation>9 von 10: vor dem %1</translation>
+        <translation>9 von 10: vor %1</translation>
     </message>
     <message>
         <source>1 in 10: later than %1</source>
-        <translation>1 von 10: nach dem %1</translation>
+        <translation>1 von 10: nach %1</translation>
     </message>
     <message>
         <source>%1 costs no more and lasts no less.</source>
@@ -1005,6 +1005,11 @@
     <message>
         <source>The same drives as %1 would hold %2 more of this data, with %3 usable.</source>
         <translation>Dieselben Laufwerke als %1 würden %2 mehr von diesen Daten fassen, nutzbar %3.</translation>
+    </message>
+    <message>
+        <source>“%1”</source>
+        <comment>a name</comment>
+        <translation>„%1“</translation>
     </message>
 </context>
 <context>
@@ -1587,7 +1592,7 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     </message>
     <message>
         <source>Not within %1</source>
-        <translation>Horizont %1: nicht erreicht</translation>
+        <translation>Länger als %1</translation>
     </message>
     <message>
         <source>to the %1 ceiling, in any future</source>
@@ -1607,11 +1612,11 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     </message>
     <message>
         <source>1 in 10: before %1</source>
-        <translation>1 von 10: vor dem %1</translation>
+        <translation>1 von 10: vor %1</translation>
     </message>
     <message>
         <source>9 in 10: before %1</source>
-        <translation>9 von 10: vor dem %1</translation>
+        <translation>9 von 10: vor %1</translation>
     </message>
     <message>
         <source>Completely full: %1, around %2</source>
@@ -2699,15 +2704,15 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     </message>
     <message>
         <source>After %1 nothing of “%2” has been replaced; %3</source>
-        <translation>Nach Ablauf von %1 ist nichts von „%2“ ersetzt; %3</translation>
+        <translation>Über %1 ist nichts von „%2“ ersetzt; %3</translation>
     </message>
     <message>
         <source>After %1 about %2 of “%3” are taken to have been replaced; nothing was measured</source>
-        <translation>Nach Ablauf von %1 gelten etwa %2 von „%3“ als ersetzt; nichts wurde gemessen</translation>
+        <translation>Über %1 gelten etwa %2 von „%3“ als ersetzt; nichts wurde gemessen</translation>
     </message>
     <message>
         <source>After %1 about %2 of “%3” have been replaced; %4</source>
-        <translation>Nach Ablauf von %1 sind etwa %2 von „%3“ ersetzt; %4</translation>
+        <translation>Über %1 sind etwa %2 von „%3“ ersetzt; %4</translation>
     </message>
     <message>
         <source>No listing: nothing was measured of “%1”, and no curve was worked out.</source>
@@ -2917,7 +2922,7 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     <message>
         <source>%1 d</source>
         <comment>days</comment>
-        <translation>%1 T</translation>
+        <translation>%1 d</translation>
     </message>
     <message>
         <source>%1 min</source>
@@ -3151,7 +3156,7 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     </message>
     <message>
         <source>%1 d</source>
-        <translation>%1 T</translation>
+        <translation>%1 Tage</translation>
     </message>
     <message>
         <source>none</source>

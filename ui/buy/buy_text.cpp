@@ -16,7 +16,7 @@ constexpr double rounding = 1e-9;      // of sums of shares
 constexpr double worth_saying = 0.01;  // a chance
 
 QString quoted(const std::string& name) {
-    return QStringLiteral("“%1”").arg(QString::fromStdString(name));
+    return BuyText::tr("“%1”", "a name").arg(QString::fromStdString(name));
 }
 
 QString figure(double value, int decimals) { return QLocale().toString(value, 'f', decimals); }

@@ -53,14 +53,18 @@ ReportPage::ReportPage(QWidget* parent) : Page(parent) {
     row->addWidget(html_);
     row->addWidget(logo_button_);
     row->addStretch(1);
+    auto* choices = new QHBoxLayout;
+    choices->setContentsMargins(room, 0, room, 0);
     for (const Chooser& chooser : {language_, paper_}) {
-        row->addWidget(chooser.row);
+        choices->addWidget(chooser.row);
         chooser.box->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
         chooser.box->setMinimumContentsLength(6);
     }
+    choices->addStretch(1);
     preview_ = new ReportPreview;
     sheet()->addWidget(state_text_);
     sheet()->addLayout(row);
+    sheet()->addLayout(choices);
     sheet()->addWidget(said_);
     sheet()->addWidget(preview_);
     sheet()->addStretch(1);

@@ -102,10 +102,12 @@ TEST_F(WindowCatalogue, TranslationsHaveTheBlanksOfTheirTexts) {
 }
 
 TEST_F(WindowCatalogue, TextsWithALetterToPressKeepOne) {
-    static const QRegularExpression letter(QStringLiteral("&\\w"));
+    static const QRegularExpression letter(
+        QStringLiteral("&\\w"), QRegularExpression::UseUnicodePropertiesOption);
     for (const Text& t : texts)
         for (const QString& german : t.translations)
-            EXPECT_EQ(german.contains(letter), t.source.contains(letter)) << t.source.toStdString();
+            EXPECT_EQ(german.contains(letter), t.source.contains(letter))
+                << t.context.toStdString() << ": " << t.source.toStdString();
 }
 
 AnswerRunner::Result plain(const Site& site, const Evidence&, const Settings& settings,
