@@ -3,6 +3,8 @@
 
 #include "ui/report/pdf_outline.h"
 #include "ui/report/report_pictures.h"
+#include "ui/report/table_layout.h"
+#include "ui/report/text_block.h"
 
 #include <QBuffer>
 #include <QFontMetricsF>
@@ -10,12 +12,13 @@
 #include <QPageSize>
 #include <QPainter>
 #include <QPdfWriter>
-#include <QTextLayout>
 
 #include <algorithm>
-#include <numeric>
 
 namespace ullage {
+
+using namespace paper;
+
 namespace {
 
 constexpr double dots_per_inch = 104;  // 12 of them are 8.3 points
@@ -27,66 +30,6 @@ struct Sizes {
     double text = 12, small = 11;
 };
 constexpr Sizes body, appendix{11, 10};
-const QColor ink(0x1c, 0x1c, 0x1c), muted(0x59, 0x59, 0x59), rule(0xbd, 0xbd, 0xbd);
-
-/// Qt joins no letters that are spaced: a joined "ff" would not be found by a search in a PDF.
-QFont text_font(double pixels, QFont::Weight weight = QFont::Normal) {
-    QFont font = report_font(pixels, weight);
-    constexpr double hardly = 0.02;  // pixels; the least that Qt does not round to none
-    font.setLetterSpacing(QFont::AbsoluteSpacing, hardly);
-    return font;
-}
-
-QString qstring(const std::string& text) { return QString::fromStdString(text); }
-
-/// A text broken into lines of a width.
-struct Block {
-    std::shared_ptr<QTextLayout> layout;
-    QColor colour = ink;
-    double height = 0;
-    int lines() const { return layout->lineCount(); }
-    double top(int line) const { return layout->lineAt(line).y(); }
-    double line_height(int line) const { return layout->lineAt(line).height(); }
-};
-
-Block block(const QString& text, const QFont& font, double width, const QColor& colour = ink,
-            qsizetype bold_until = 0) {
-    constexpr double leading = 1.2;
-    Block b;
-    b.colour = colour;
-    b.layout = std::make_shared<QTextLayout>(text, font);
-    QTextOption option;
-    option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
-    b.layout->setTextOption(option);
-    if (bold_until > 0) {
-        QTextCharFormat bold;
-        bold.setFontWeight(QFont::Bold);
-        QTextLayout::FormatRange range;
-        range.start = 0;
-        range.length = static_cast<int>(bold_until);
-        range.format = bold;
-        b.layout->setFormats({range});
-    }
-    b.layout->beginLayout();
-    for (QTextLine line = b.layout->createLine(); line.isValid(); line = b.layout->createLine()) {
-        line.setLineWidth(width);
-        line.setPosition({0, b.height});
-        b.height += line.height() * leading;
-    }
-    b.layout->endLayout();
-    return b;
-}
-
-void draw_line(QPainter& painter, const Block& b, int line, const QPointF& at) {
-    painter.setPen(b.colour);
-    const QTextLine text = b.layout->lineAt(line);
-    text.draw(&painter, at - QPointF(0, text.y()));
-}
-
-void draw_block(QPainter& painter, const Block& b, const QPointF& at) {
-    painter.setPen(b.colour);
-    b.layout->draw(&painter, at);
-}
 
 }  // namespace
 
@@ -196,7 +139,9 @@ private:
     void heading(const QString& words, const std::vector<ReportPart>& parts) {
         double follows = 110;  // at least so much of what comes
         if (const auto* table = parts.empty() ? nullptr : std::get_if<ReportTable>(&parts.front()))
-            follows = std::max(follows, least_height(laid(*table, 1)) + 12);
+            follows = std::max(
+                follows,
+                12 + least_height(laid(*table, 1, room_.width(), size_.small), room_.height()));
         const Block b = block(words, text_font(heading_size, QFont::Bold), room_.width());
         need(22 + b.height + follows);
         gap(10);
@@ -309,94 +254,14 @@ private:
         gap(4);
     }
 
-    std::vector<double> widths_of(const ReportTable& table, double room) const {
-        const std::size_t columns = table.header.size();
-        std::vector<double> least(columns, 0), natural(columns, 0);
-        const QFontMetricsF plain(text_font(size_.small)), bold(text_font(size_.small, QFont::Bold));
-        const auto look = [&](std::size_t c, const std::string& cell,
-                              const QFontMetricsF& metrics) {
-            const QString words = qstring(cell);
-            natural[c] = std::max(natural[c], metrics.horizontalAdvance(words) + padding + 2);
-            for (const QString& word : words.split(u' '))
-                least[c] = std::max(least[c], metrics.horizontalAdvance(word) + padding + 2);
-        };
-        for (std::size_t c = 0; c < columns; ++c) {
-            look(c, table.header[c], bold);
-            for (std::size_t r = 0; r < table.rows.size(); ++r)
-                look(c, table.rows[r][c], static_cast<int>(r) == table.stressed ? bold : plain);
-        }
-        // A very long word is broken, so that the others keep their place.
-        for (double& w : least)
-            w = std::min(w, room / std::max<double>(2, static_cast<double>(columns) * 0.8));
-        // A very long text is broken into lines, so that the others need fewer.
-        for (std::size_t c = 0; c < columns; ++c)
-            natural[c] = std::max(least[c], std::min(natural[c], room * 0.45));
-        const double all_least = std::accumulate(least.begin(), least.end(), 0.0);
-        const double all_natural = std::accumulate(natural.begin(), natural.end(), 0.0);
-        std::vector<double> widths(columns);
-        for (std::size_t c = 0; c < columns; ++c) {
-            if (all_natural <= room)
-                widths[c] = natural[c] + (room - all_natural) / static_cast<double>(columns);
-            else if (all_least >= room)
-                widths[c] = least[c] * room / all_least;
-            else
-                widths[c] = least[c] + (natural[c] - least[c]) * (room - all_least) /
-                                           (all_natural - all_least);
-        }
-        return widths;
-    }
-
-    struct TableRow {
-        std::vector<Block> cells;
-        double height = 0;
-    };
-    struct LaidTable {
-        Block caption;
-        std::vector<double> widths;
-        TableRow header;
-        std::vector<TableRow> rows;
-    };
-    static constexpr double padding = 10, air = 2.5;
-
-    TableRow row_of(const std::vector<std::string>& cells, const std::vector<double>& widths,
-                    QFont::Weight weight) const {
-        TableRow row;
-        for (std::size_t c = 0; c < cells.size(); ++c) {
-            row.cells.push_back(
-                block(qstring(cells[c]), text_font(size_.small, weight), widths[c] - padding));
-            row.height = std::max(row.height, row.cells.back().height + 2 * air);
-        }
-        return row;
-    }
-
-    LaidTable laid(const ReportTable& table, std::size_t most_rows) const {
-        LaidTable t;
-        t.caption =
-            block(qstring(table.caption), text_font(size_.small, QFont::Bold), room_.width());
-        t.widths = widths_of(table, room_.width());
-        t.header = row_of(table.header, t.widths, QFont::Bold);
-        for (std::size_t r = 0; r < std::min(most_rows, table.rows.size()); ++r)
-            t.rows.push_back(row_of(
-                table.rows[r], t.widths,
-                static_cast<int>(r) == table.stressed ? QFont::Bold : QFont::Normal));
-        return t;
-    }
-
-    /// With its caption and header, the first row stays together.
-    double least_height(const LaidTable& t) const {
-        const double first =
-            t.rows.empty() ? 0 : std::min(t.rows.front().height, room_.height() / 3);
-        return t.caption.height + 4 + t.header.height + first + 8;
-    }
-
     void put(const ReportTable& table) {
-        const LaidTable t = laid(table, table.rows.size());
+        const LaidTable t = laid(table, table.rows.size(), room_.width(), size_.small);
         gap(7);
-        need(least_height(t));
+        need(least_height(t, room_.height()));
         text(t.caption, 0);
         y_ += 3;
         const double body_room = room_.height() - t.header.height - 4;
-        const auto put_header = [&] { put_row(t.header, t.widths, air, 1.5, ink); };
+        const auto put_header = [&] { put_row(t.header, t.widths, 1.5, ink); };
         put_header();
         for (const auto& row : t.rows) {
             if (row.height > body_room) {
@@ -407,17 +272,17 @@ private:
                 next_page();
                 put_header();
             }
-            put_row(row, t.widths, air, 0.75, rule);
+            put_row(row, t.widths, 0.75, rule);
         }
         gap(6);
     }
 
-    void put_row(const TableRow& row, const std::vector<double>& widths, double above,
-                 double thick, const QColor& colour) {
+    void put_row(const TableRow& row, const std::vector<double>& widths, double thick,
+                 const QColor& colour) {
         double x = room_.left();
         for (std::size_t c = 0; c < row.cells.size(); ++c) {
             const Block& b = row.cells[c];
-            const QPointF at(x, y_ + above);
+            const QPointF at(x, y_ + cell_air);
             place({at, QSizeF(widths[c] - 1, b.height)}, b.layout->text(),
                   [b, at](QPainter& p) { draw_block(p, b, at); });
             x += widths[c];
