@@ -76,6 +76,8 @@ set(ULLAGE_UI_DRAWING_SOURCES
   buy/space_chart.h
   buy/standing_mark.cpp
   buy/standing_mark.h
+  language/spoken_language.cpp
+  language/spoken_language.h
   pages/arrive_page.cpp
   pages/arrive_page.h
   pages/arrive_text.cpp
@@ -98,6 +100,10 @@ set(ULLAGE_UI_DRAWING_SOURCES
   report/report_pictures.h
   report/report_preview.cpp
   report/report_preview.h
+  report/table_layout.cpp
+  report/table_layout.h
+  report/text_block.cpp
+  report/text_block.h
   report/write_report.cpp
   report/write_report.h
   sure/backtest_chart.cpp

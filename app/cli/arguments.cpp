@@ -40,6 +40,7 @@ const std::vector<Option>& options() {
         {"--days", true, {Command::outage}},
         {"--pdf", true, {Command::report}},
         {"--html", true, {Command::report}},
+        {"--language", true, {Command::forecast, Command::solve, Command::outage, Command::report}},
         {"--paper", true, {Command::report}},
         {"--logo", true, {Command::report}},
         {"--columns", true, {Command::measure}},
@@ -120,6 +121,10 @@ std::string set_option(Arguments& a, const std::string& name, const std::string&
     if (name == "--pdf") a.pdf = value;
     if (name == "--html") a.html = value;
     if (name == "--logo") a.logo = value;
+    if (name == "--language") {
+        a.language = language_of(value);
+        if (!a.language || value.size() != 2) return fmt::format("--language takes en or de, not “{}”", value);
+    }
     if (name == "--paper") {
         if (value != "a4" && value != "letter") return fmt::format("--paper takes a4 or letter, not “{}”", value);
         a.letter = value == "letter";
@@ -301,7 +306,9 @@ std::string help_text() {
       --pdf FILE|-, --html FILE|-  one or both; the HTML is one file that needs nothing else
       --paper a4|letter            of the PDF (default a4)
       --logo FILE                  a PNG or JPEG for the first page
-                                   these three also take --paths, --seed, --threads, --as-of
+      --language en|de             of forecast, solve, outage and report (default: what LC_ALL, LC_MESSAGES
+                                   or LANG say, else English); what is wrong with a file is said in English
+                                   solve, outage and report also take --paths, --seed, --threads, --as-of
   ullage check SITE                every problem of a site file, with where and how to mend it
       --allow-outside              with any SITE: its listings may lie outside its folder
   ullage --help | --version

@@ -4,6 +4,7 @@
 
 #include "core/outlook/outlook.h"
 #include "core/outlook/solve.h"
+#include "core/words/language.h"
 
 #include <optional>
 #include <string>
@@ -29,6 +30,7 @@ struct Arguments {
     double outage_days = 0;
     std::optional<std::string> pdf, html;      ///< a file, or "-" for standard output
     std::optional<std::string> logo;           ///< a file
+    std::optional<Language> language;          ///< of the sentences; empty: the environment's
     bool letter = false;                       ///< paper, instead of A4
     bool operator==(const Arguments&) const = default;
 };

@@ -12,6 +12,7 @@
 #include <atomic>
 #include <chrono>
 #include <csignal>
+#include <cstdlib>
 #include <cstdio>
 #include <fmt/format.h>
 #include <limits>
@@ -102,14 +103,19 @@ tl::expected<Loaded, ExitStatus> load(const std::string& file, const Arguments& 
 }
 
 tl::expected<Answer, ExitStatus> answer_of(const Loaded& loaded, const Settings& settings,
-                                           const std::stop_token& stop) {
+                                           const std::stop_token& stop, Language language) {
     ProgressLine line(loaded.file);
     auto result = answer(loaded.site, loaded.evidence, settings,
                          {stop, [&](double done) { line.show(done); }});
-    if (result) return *std::move(result);
+    if (result) return in_language(*std::move(result), language);
     if (std::holds_alternative<Cancelled>(result.error())) return tl::unexpected(interrupted);
     print_problems({loaded.file, std::get<Problems>(result.error()), false});
     return tl::unexpected(input_wrong);
+}
+
+Language language_asked(const Arguments& arguments) {
+    return arguments.language.value_or(
+        language_of_environment(std::getenv("LC_ALL"), std::getenv("LC_MESSAGES"), std::getenv("LANG")));
 }
 
 /// Days to the first thing that goes wrong in a site, for sorting.
@@ -126,12 +132,13 @@ std::string sites_table(std::vector<Answer> answers) {
     std::stable_sort(answers.begin(), answers.end(), [](const Answer& a, const Answer& b) {
         return soonest_trouble(a) < soonest_trouble(b);
     });
-    std::string text = "Sites, soonest trouble first\n";
+    const Wording w(answers.empty() ? Language::english : answers.front().language);
+    std::string text = w.say("Sites, soonest trouble first") + "\n";
     for (const auto& a : answers) {
         const double days = soonest_trouble(a);
         const std::string first = a.findings.empty() ? "" : a.findings.front().text;
         text += fmt::format("  {:>9}  {}: {}\n",
-                            days <= 0 ? "now" : std::isfinite(days) ? fmt::format("{:.0f} d", days) : "none",
+                            days <= 0 ? w.say("now") : std::isfinite(days) ? fmt::format("{:.0f} d", days) : w.say_as("trouble", "none"),
                             a.outlook.site, first);
     }
     return text;
@@ -149,7 +156,7 @@ int run_forecast(const Arguments& arguments, const DrawPictures& draw) {
         const auto loaded = load(file, arguments);
         const auto status = [&]() -> ExitStatus {
             if (!loaded) return loaded.error();
-            auto a = answer_of(*loaded, settings, interrupt.token());
+            auto a = answer_of(*loaded, settings, interrupt.token(), language_asked(arguments));
             if (!a) return a.error();
             answers.push_back(*std::move(a));
             return done;
@@ -257,6 +264,7 @@ tl::expected<std::vector<BitsPerSecond>, ExitStatus> sold_rates(const Arguments&
 }  // namespace
 
 int run_solve(const Arguments& arguments) {
+    const Language language = language_asked(arguments);
     SolveQuestion question;
     question.what = arguments.solve_for;
     question.box = arguments.box;
@@ -272,17 +280,19 @@ int run_solve(const Arguments& arguments) {
         [&](const Loaded& loaded, const Progress& progress) {
             return solve(loaded.site, loaded.evidence, arguments.settings, question, progress);
         },
-        solve_text, solve_json);
+        [&](const SolveAnswer& answer) { return solve_text(answer, language); }, solve_json);
 }
 
 int run_outage(const Arguments& arguments) {
+    const Language language = language_asked(arguments);
     const OutageQuestion question{*arguments.send, *arguments.outage_from, arguments.outage_days};
     return answer_question(
         arguments,
         [&](const Loaded& loaded, const Progress& progress) {
             return outage_drill(loaded.site, loaded.evidence, arguments.settings, question, progress);
         },
-        drill_text, drill_json);
+        [&](const OutageDrill& drill) { return drill_text(drill, language); },
+        [&](const OutageDrill& drill) { return drill_json(drill, language); });
 }
 
 int run_report(const Arguments& arguments, const LayReport& lay) {
@@ -307,7 +317,7 @@ int run_report(const Arguments& arguments, const LayReport& lay) {
             return input_wrong;
         }
     }
-    const auto a = answer_of(*loaded, arguments.settings, interrupt.token());
+    const auto a = answer_of(*loaded, arguments.settings, interrupt.token(), language_asked(arguments));
     if (!a) return a.error();
     const auto files = lay(*a, asked);
     if (!files) {
@@ -325,7 +335,7 @@ int run_check(const Arguments& arguments) {
     Settings one_path;
     one_path.paths = 1;
     one_path.judged = false;
-    const auto a = answer_of(*loaded, one_path, {});
+    const auto a = answer_of(*loaded, one_path, {}, Language::english);
     if (!a) return a.error();
     const auto& site = loaded->site;
     fmt::print("{}: no problems ({} datasets, {} boxes, {} links, {} sends, {} offers)\n", loaded->file,

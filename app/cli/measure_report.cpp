@@ -3,6 +3,7 @@
 
 #include "core/findings/backtest_json.h"
 #include "core/units/quantity_text.h"
+#include "core/words/wording.h"
 
 #include <algorithm>
 #include <array>
@@ -119,7 +120,7 @@ std::string measure_text(const std::vector<Measured>& all) {
         for (const auto& c : m.fit.curve.components())
             if (c.bytes > 1e-3 * m.fit.curve.total())
                 text += fmt::format("    {:>10}  {}\n", format_duration(days(c.lifetime_days), 2), size(c.bytes));
-        for (const auto& w : m.warnings) text += fmt::format("  note: {}\n", w);
+        for (const auto& w : m.warnings) text += fmt::format("  note: {}\n", english(w));
     }
     return text;
 }
@@ -134,6 +135,8 @@ std::string measure_json(const std::vector<Measured>& all) {
             written[name] = {{"mean", m.written(step)}, {"p10", low}, {"p90", high},
                              {"extrapolated", step > m.fit.longest_days}};
         }
+        Json warnings = Json::array();
+        for (const auto& w : m.warnings) warnings.push_back(english(w));
         Json curve = Json::array();
         for (const auto& c : m.fit.curve.components())
             curve.push_back({{"lifetime_days", c.lifetime_days}, {"bytes", c.bytes}});
@@ -157,7 +160,7 @@ std::string measure_json(const std::vector<Measured>& all) {
                             {"week_shape", m.week},
                             {"measured_steps", measured_steps_json(seen)},
                             {"backtest", backtest_json(judged)},
-                            {"warnings", m.warnings}});
+                            {"warnings", std::move(warnings)}});
     }
     const Json document = {{"format", "ullage-measure"}, {"version", 1}, {"datasets", std::move(datasets)}};
     return document.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";

@@ -23,14 +23,14 @@ double lead_days(const BoxOutlook& b) { return b.lead_time_days.value_or(default
 
 class Writer {
 public:
-    Writer(const Site& site, const Outlook& outlook, Prefixes prefixes)
-        : site_(site), outlook_(outlook), prefixes_(prefixes) {}
+    Writer(const Site& site, const Outlook& outlook, Prefixes prefixes, Language language)
+        : site_(site), outlook_(outlook), prefixes_(prefixes), w_(language) {}
 
     std::vector<Finding> write() {
         for (const auto& b : outlook_.boxes) box(b);
-        take(offer_findings(site_, outlook_));
-        for (const auto& s : outlook_.sends) take(send_findings(site_, outlook_, s, prefixes_));
-        if (!outlook_.sends.empty()) add(Level::note, "/sends", receiving_practice());
+        take(offer_findings(site_, outlook_, w_));
+        for (const auto& s : outlook_.sends) take(send_findings(site_, outlook_, s, prefixes_, w_));
+        if (!outlook_.sends.empty()) add(Level::note, "/sends", receiving_practice(w_));
         for (std::size_t d = 0; d < outlook_.datasets.size(); ++d) dataset(d);
         general();
         std::stable_sort(findings_.begin(), findings_.end(), [](const Finding& a, const Finding& b) {
@@ -54,7 +54,7 @@ private:
         findings_.push_back({level, std::move(about), std::move(text)});
     }
 
-    std::string size(double bytes) const { return format_bytes({bytes}, prefixes_); }
+    std::string size(double bytes) const { return w_.bytes(bytes, prefixes_); }
 
     std::string box_pointer(const std::string& name) const {
         for (std::size_t i = 0; i < site_.boxes.size(); ++i)
@@ -62,7 +62,8 @@ private:
         return "";
     }
 
-    std::string horizon() const { return say_horizon(outlook_.horizon_days); }
+    std::string horizon(Case wanted = Case::nominative) const { return w_.horizon(outlook_.horizon_days, wanted); }
+    std::string month(double days) const { return month_of(outlook_.as_of, days, w_); }
 
     void take(const std::vector<Finding>& said) { findings_.insert(findings_.end(), said.begin(), said.end()); }
 
@@ -70,82 +71,94 @@ private:
         const std::string about = box_pointer(b.name);
         const Level level = status_of(b, outlook_.horizon_days);
         const double ceiling_percent = b.usable_bytes > 0 ? b.ceiling_bytes / b.usable_bytes : 0;
-        const std::string ceiling = fmt::format("{} ceiling", format_percent(ceiling_percent));
+        const std::string ceiling = w_.percent(ceiling_percent);
         if (b.full_now) {
-            add(level, about, fmt::format("{} is full today: {} would be stored on {} of usable space.",
-                                          b.name, size(b.used_now_bytes), size(b.usable_bytes)));
+            add(level, about, w_.say("{} is full today: {} would be stored on {} of usable space.", b.name,
+                                     size(b.used_now_bytes), size(b.usable_bytes)));
         } else if (b.over_ceiling_now) {
-            add(level, about, fmt::format("{} is over its {} today, at {} of {} usable.", b.name, ceiling,
-                                          size(b.used_now_bytes), size(b.usable_bytes)));
-        } else if (b.days_until_ceiling.p50) {
-            const auto& q = b.days_until_ceiling;
-            std::string text = fmt::format("{} reaches its {} in {}, around {}.", b.name, ceiling,
-                                           say_days(*q.p50), month_of(outlook_.as_of, *q.p50));
-            text += fmt::format(" 1 in 10: before {}; ", month_of(outlook_.as_of, *q.p10));
-            text += q.p90 ? fmt::format("9 in 10: before {}.", month_of(outlook_.as_of, *q.p90))
-                          : fmt::format("{} futures stay below it for {}.",
-                                        say_chance(1 - b.chance_of_ceiling_within_horizon), horizon());
+            add(level, about, w_.say("{} is over its {} ceiling today, at {} of {} usable.", b.name, ceiling,
+                                     size(b.used_now_bytes), size(b.usable_bytes)));
+        } else if (const auto& q = b.days_until_ceiling; q.p50) {
+            std::string text = w_.say("{} reaches its {} ceiling in {}, around {}.", b.name, ceiling,
+                                      w_.span(*q.p50, Case::dative), month(*q.p50));
+            const std::string early = month(q.p10.value_or(*q.p50));
+            text += " " + (q.p90 ? w_.say("1 in 10: before {}; 9 in 10: before {}.", early, month(*q.p90))
+                                 : w_.say("1 in 10: before {}; {} stay below it for {}.", early,
+                                          chance_of_futures(1 - b.chance_of_ceiling_within_horizon, w_), horizon()));
             add(level, about, text);
         } else if (b.chance_of_ceiling_within_horizon > 0) {
+            const std::string chance = chance_of_futures(b.chance_of_ceiling_within_horizon, w_);
             add(level, about,
-                fmt::format("{} most likely stays below its {} for {}; {} futures reach it{}.", b.name,
-                            ceiling, horizon(), say_chance(b.chance_of_ceiling_within_horizon),
-                            b.days_until_ceiling.p10
-                                ? ", the first of them around " + month_of(outlook_.as_of, *b.days_until_ceiling.p10)
-                                : ""));
+                q.p10 ? w_.say("{} most likely stays below its {} ceiling for {}; {} reach it, the first of them around "
+                               "{}.", b.name, ceiling, horizon(), chance, month(*q.p10))
+                      : w_.say("{} most likely stays below its {} ceiling for {}; {} reach it.", b.name, ceiling,
+                               horizon(), chance));
         } else {
-            add(level, about, fmt::format("{} stays below its {} for {} in every future drawn; it ends at "
-                                          "{} full.", b.name, ceiling, horizon(),
-                                          format_percent(b.fill.back().fill, 2)));
+            add(level, about, w_.say("{} stays below its {} ceiling for {} in every future drawn; it ends at {} full.",
+                                     b.name, ceiling, horizon(), w_.percent(b.fill.back().fill, 2)));
         }
-        if (b.order_by && !b.full_now) {
-            const bool late = *b.order_by <= outlook_.as_of;
-            add(late ? Level::overruns : Level::note, about,
-                late ? fmt::format("More space for {} should have been ordered by {}: the ceiling may come "
-                                   "before a delivery of {} does.", b.name, format_date(*b.order_by),
-                                   say_days(b.lead_time_days.value_or(0)))
-                     : fmt::format("Order more space for {} by {}: 1 future in 10 reaches the ceiling {} "
-                                   "later{}.", b.name, format_date(*b.order_by),
-                                   b.lead_time_days ? say_days(*b.lead_time_days) : "that day or not much",
-                                   b.lead_time_days ? ", which is the time a delivery takes" : ""));
-        }
-        // Found on fewer paths than the chance: where they disagree nothing is said.
-        if (b.ladder_that_fits && b.ladder_that_fits->longest_days.value_or(0) < b.ladder_that_fits->today_days) {
-            const auto& fit = *b.ladder_that_fits;
-            add(Level::note, about,
-                fit.longest_days
-                    ? fmt::format("Keeping snapshots for {} instead of {} would keep {} below its ceiling for {}.",
-                                  say_days(*fit.longest_days), say_days(fit.today_days), b.name, horizon())
-                    : fmt::format("No shorter ladder would keep {} below its ceiling for {}: it takes more space, or "
-                                  "less data.", b.name, horizon()));
-        }
+        order(b, about);
+        shorter_ladder(b, about);
         nothing_bought(b, about);
         shares(b, about);
         matters(b, about);
-        take(space_findings(outlook_, b, about, prefixes_));
+        take(space_findings(outlook_, b, about, prefixes_, w_));
+    }
+
+    void order(const BoxOutlook& b, const std::string& about) {
+        if (!b.order_by || b.full_now) return;
+        const std::string day = w_.date(*b.order_by);
+        if (*b.order_by <= outlook_.as_of)
+            add(Level::overruns, about,
+                w_.say("More space for {} should have been ordered by {}: the ceiling may come before a delivery of {} "
+                       "does.", b.name, day, w_.span(b.lead_time_days.value_or(0), Case::dative)));
+        else if (b.lead_time_days)
+            add(Level::note, about,
+                w_.say("Order more space for {} by {}: 1 future in 10 reaches the ceiling {} later, which is the time a "
+                       "delivery takes.", b.name, day, w_.span(*b.lead_time_days)));
+        else
+            add(Level::note, about,
+                w_.say("Order more space for {} by {}: 1 future in 10 reaches the ceiling that day or not much later.",
+                       b.name, day));
+    }
+
+    /// Found on fewer paths than the chance: where they disagree nothing is said.
+    void shorter_ladder(const BoxOutlook& b, const std::string& about) {
+        if (!b.ladder_that_fits || b.ladder_that_fits->longest_days.value_or(0) >= b.ladder_that_fits->today_days)
+            return;
+        const auto& fit = *b.ladder_that_fits;
+        add(Level::note, about,
+            fit.longest_days
+                ? w_.say("Keeping snapshots for {} instead of {} would keep {} below its ceiling for {}.",
+                         w_.span(*fit.longest_days), w_.span(fit.today_days), b.name, horizon())
+                : w_.say("No shorter ladder would keep {} below its ceiling for {}: it takes more space, or less data.",
+                         b.name, horizon()));
     }
 
     /// What comes of leaving a box as it is, where its ceiling comes.
     void nothing_bought(const BoxOutlook& b, const std::string& about) {
-        if (b.usable_needed_bytes > b.fill.back().usable_bytes)
+        if (b.usable_needed_bytes > b.fill.back().usable_bytes) {
+            const std::string needed = size(b.usable_needed_bytes), has = size(b.fill.back().usable_bytes);
+            const std::string sure = say_futures(outlook_.confidence, w_);
             add(Level::note, about,
-                fmt::format("To stay below its ceiling for {} in {}, {} would need {} of usable space; it has {}{}.",
-                            horizon(), say_futures(outlook_.confidence), b.name, size(b.usable_needed_bytes),
-                            size(b.fill.back().usable_bytes), b.changes.empty() ? "" : " by then"));
+                b.changes.empty() ? w_.say("To stay below its ceiling for {} in {}, {} would need {} of usable space; it "
+                                           "has {}.", horizon(), sure, b.name, needed, has)
+                                  : w_.say("To stay below its ceiling for {} in {}, {} would need {} of usable space; it "
+                                           "has {} by then.", horizon(), sure, b.name, needed, has));
+        }
         if (!b.order_by || b.full_now) return;
         if (const auto& full = b.days_until_full.p50)
             add(Level::note, about,
-                fmt::format("If nothing is bought, {} is full in {}, around {}, in half of the futures: then nothing "
-                            "more is written there, and no copy arrives.", b.name, say_days(*full),
-                            month_of(outlook_.as_of, *full)));
+                w_.say("If nothing is bought, {} is full in {}, around {}, in half of the futures: then nothing more is "
+                       "written there, and no copy arrives.", b.name, w_.span(*full, Case::dative), month(*full)));
         else if (b.chance_of_full_within_horizon > 0)
             add(Level::note, about,
-                fmt::format("If nothing is bought, {} is full within {} in {}.", b.name, horizon(),
-                            say_futures(b.chance_of_full_within_horizon)));
+                w_.say("If nothing is bought, {} is full within {} in {}.", b.name, horizon(Case::dative),
+                       say_futures(b.chance_of_full_within_horizon, w_)));
         else
             add(Level::note, about,
-                fmt::format("If nothing is bought, {} passes its ceiling but is not full within {} in any future "
-                            "drawn.", b.name, horizon()));
+                w_.say("If nothing is bought, {} passes its ceiling but is not full within {} in any future drawn.",
+                       b.name, horizon(Case::dative)));
     }
 
     /// The input that moves the day most, where there is a day to move.
@@ -154,23 +167,25 @@ private:
                                         [&](const Driver& d) { return d.box == b.name; });
         if (first == outlook_.drivers.end()) return;
         const Driver& d = *first;
-        const std::string start = fmt::format("What matters most for “{}” is the {}: ", b.name, d.input);
+        const std::string start = w_.say("What matters most for “{}” is the {}:", b.name, d.input) + " ";
+        const std::string within = horizon(Case::dative);
         if (!d.low_days && !d.high_days) {
             add(Level::note, about,
-                start + fmt::format("{} of the spread between the futures goes with it, but neither its low nor "
-                                    "its high alone brings the ceiling within {}.",
-                                    format_percent(d.variance_share), horizon()));
+                start + w_.say("{} of the spread between the futures goes with it, but neither its low nor its high "
+                               "alone brings the ceiling within {}.", w_.percent(d.variance_share), within));
             return;
         }
-        const std::string low = d.low_days ? "the ceiling comes in " + say_days(*d.low_days)
-                                           : "the ceiling does not come within " + horizon();
-        std::string high;
-        if (!d.high_days) high = "it does not come within " + horizon();
-        else if (!d.low_days) high = "it comes in " + say_days(*d.high_days);
-        else if (say_days(*d.low_days) == say_days(*d.high_days)) high = "in much the same time";
-        else high = "in " + say_days(*d.high_days);
+        const std::string low = d.low_days ? w_.span(*d.low_days, Case::dative) : "";
+        const std::string high = d.high_days ? w_.span(*d.high_days, Case::dative) : "";
         add(Level::note, about,
-            start + fmt::format("at its low (1 in 10 is lower) {}, at its high (1 in 10 is higher) {}.", low, high));
+            start + (!d.low_days    ? w_.say("at its low (1 in 10 is lower) the ceiling does not come within {}, at its "
+                                             "high (1 in 10 is higher) it comes in {}.", within, high)
+                     : !d.high_days ? w_.say("at its low (1 in 10 is lower) the ceiling comes in {}, at its high (1 in "
+                                             "10 is higher) it does not come within {}.", low, within)
+                     : low == high  ? w_.say("at its low (1 in 10 is lower) the ceiling comes in {}, at its high (1 in "
+                                             "10 is higher) in much the same time.", low)
+                                    : w_.say("at its low (1 in 10 is lower) the ceiling comes in {}, at its high (1 in "
+                                             "10 is higher) in {}.", low, high)));
     }
 
     /// How much of a box snapshots hold, when that is news.
@@ -179,36 +194,36 @@ private:
         if (last.used_bytes.p50 <= 0) return;
         const double held = last.held_bytes.p50 / last.used_bytes.p50;
         if (held >= 0.05)
-            add(Level::note, about, fmt::format("After {}, snapshots alone hold {} on {}, {} of what is used.",
-                                                horizon(), size(last.held_bytes.p50), b.name,
-                                                format_percent(held, 2)));
+            add(Level::note, about,
+                w_.say("After {}, snapshots alone hold {} on {}, {} of what is used.", horizon(Case::dative),
+                       size(last.held_bytes.p50), b.name, w_.percent(held, 2)));
     }
 
     void dataset(std::size_t d) {
         const std::string about = fmt::format("/datasets/{}", d);
         const auto& o = outlook_.datasets[d];
         for (const auto& sentence : o.assumptions)
-            add(Level::note, about, fmt::format("{}: {}", o.name, sentence));
+            add(Level::note, about, w_.say("{}: {}", o.name, sentence));
         if (o.measured)
             add(Level::note, about,
-                fmt::format("{}: its listing shows gaps of up to {}; what happens over longer times is an "
-                            "extrapolation.", o.name, say_days(o.observed_days)));
+                w_.say("{}: its listing shows gaps of up to {}; what happens over longer times is an extrapolation.",
+                       o.name, w_.span(o.observed_days, Case::dative)));
     }
 
     void general() {
         for (std::size_t i = 0; i < site_.sends.size(); ++i)
             if (std::holds_alternative<KeepAll>(site_.sends[i].ladder))
                 add(Level::tight, fmt::format("/sends/{}", i),
-                    fmt::format("“{}” keeps every snapshot on {}: nothing is ever given back there, so it "
-                                "fills for certain; a ladder of its own would end that.",
-                                site_.sends[i].name, site_.sends[i].to));
+                    w_.say("“{}” keeps every snapshot on {}: nothing is ever given back there, so it fills for certain; "
+                           "a ladder of its own would end that.", site_.sends[i].name, site_.sends[i].to));
         if (outlook_.boxes.empty())
-            add(Level::note, "", "No box has a pool or a usable size, so none is forecast.");
+            add(Level::note, "", w_.say("No box has a pool or a usable size, so none is forecast."));
     }
 
     const Site& site_;
     const Outlook& outlook_;
     Prefixes prefixes_;
+    Wording w_;
     std::vector<Finding> findings_;
 };
 
@@ -240,19 +255,34 @@ Level status_of(const SendOutlook& s, double confidence) {
     return Level::fits;
 }
 
-std::vector<Finding> findings(const Site& site, const Outlook& outlook, Prefixes prefixes) {
-    return Writer(site, outlook, prefixes).write();
+std::string level_word(Level level, const Wording& w) {
+    switch (level) {
+        case Level::fits: return w.say_as("status", "fits");
+        case Level::tight: return w.say_as("status", "tight");
+        case Level::overruns: return w.say_as("status", "overruns");
+        case Level::note: return w.say_as("status", "note");
+    }
+    return {};
 }
 
-tl::expected<Answer, ComputeError> answer(const Site& site, const Evidence& evidence,
-                                          const Settings& settings, const Progress& progress) {
+std::vector<Finding> findings(const Site& site, const Outlook& outlook, Prefixes prefixes, Language language) {
+    return Writer(site, outlook, prefixes, language).write();
+}
+
+Answer in_language(Answer answer, Language language, Prefixes prefixes) {
+    answer.findings = findings(answer.site, answer.outlook, prefixes, language);
+    answer.language = language;
+    return answer;
+}
+
+tl::expected<Answer, ComputeError> answer(const Site& site, const Evidence& evidence, const Settings& settings,
+                                          const Progress& progress) {
     auto outlook = compute(site, evidence, settings, progress);
     if (!outlook) return tl::unexpected(outlook.error());
     Answer result;
     result.site = site;
     result.outlook = *std::move(outlook);
-    result.findings = findings(site, result.outlook);
-    return result;
+    return in_language(std::move(result), Language::english);
 }
 
 }  // namespace ullage

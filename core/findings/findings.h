@@ -2,8 +2,10 @@
 #pragma once
 /// Outlook → sentences a client understands, the outlook's JSON, and tables for the command line.
 
+#include "core/findings/words.h"
 #include "core/outlook/outlook.h"
 #include "core/units/quantity_text.h"
+#include "core/words/wording.h"
 
 #include <string>
 #include <vector>
@@ -25,17 +27,21 @@ struct Answer {
     Site site;
     Outlook outlook;
     std::vector<Finding> findings;  ///< overruns first, then tight, fits, notes
+    Language language = Language::english;  ///< of the findings, and of what is made of this answer
     bool operator==(const Answer&) const = default;
 };
 
-std::vector<Finding> findings(const Site&, const Outlook&, Prefixes = Prefixes::decimal);
+std::vector<Finding> findings(const Site&, const Outlook&, Prefixes = Prefixes::decimal,
+                              Language = Language::english);
+/// The same answer with its findings in that language.
+Answer in_language(Answer, Language, Prefixes = Prefixes::decimal);
 
 /// The last safe day to order an offer: the day on which 1 in 10 futures has come to the ceiling of its box as
 /// it is, less the offer's lead time, or the box's; as_of less it where the box is over its ceiling. Empty without a
 /// lead time, without such a day, or where the box is not forecast.
 std::optional<Day> order_by(const Answer&, const OfferOutlook&);
 
-/// compute, then findings.
+/// compute, then findings, in English.
 tl::expected<Answer, ComputeError> answer(const Site&, const Evidence&, const Settings&,
                                           const Progress& = {});
 
@@ -43,11 +49,11 @@ tl::expected<Answer, ComputeError> answer(const Site&, const Evidence&, const Se
 Level status_of(const BoxOutlook&, double horizon_days);
 Level status_of(const SendOutlook&, double confidence);
 
-/// Rounded as people say it: under 60 days in days ("45 days"), under 24 months in months ("about 20
-/// months"), else years with at most one decimal ("about 3.5 years").
-std::string say_days(double days);
+/// The level in a word of that language: "fits", "knapp".
+std::string level_word(Level, const Wording&);
 
-/// The contract's outlook JSON. Deterministic: the same answer gives the same bytes.
+/// The contract's outlook JSON: its keys are English, its sentences in the answer's language. Deterministic: the
+/// same answer gives the same bytes.
 std::string outlook_json(const Answer&);
 /// A JSON array of the same, one element per site.
 std::string outlook_json(const std::vector<Answer>&);

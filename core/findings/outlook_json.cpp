@@ -18,6 +18,12 @@ using namespace json;
 
 constexpr int outlook_version = 1;
 
+Json sentences_json(const std::vector<Message>& messages, const Wording& w) {
+    Json all = Json::array();
+    for (const auto& m : messages) all.push_back(w(m));
+    return all;
+}
+
 Json day_quantiles(const DayQuantiles& q) {
     return {{"p10", number(q.p10)}, {"p50", number(q.p50)}, {"p90", number(q.p90)}};
 }
@@ -47,16 +53,16 @@ Json costs_json(const std::vector<BlockCost>& costs) {
     return all;
 }
 
-Json shape_json(const std::optional<BetterShape>& s) {
+Json shape_json(const std::optional<BetterShape>& s, const Wording& w) {
     if (!s) return nullptr;
-    return {{"text", s->text},
+    return {{"text", w(s->text)},
             {"usable_bytes", bytes(s->usable_bytes)},
             {"used_per_stored_byte", number(s->charge)},
             {"used_per_stored_byte_now", number(s->charge_now)},
             {"holds_more", number(s->gain)}};
 }
 
-Json box_json(const BoxOutlook& b) {
+Json box_json(const BoxOutlook& b, const Wording& w) {
     Json fill = Json::array();
     for (const auto& p : b.fill)
         fill.push_back({{"date", format_date(p.date)},
@@ -68,7 +74,7 @@ Json box_json(const BoxOutlook& b) {
     Json changes = Json::array();
     for (const auto& c : b.changes)
         changes.push_back({{"on", format_date(c.on)},
-                           {"text", c.text},
+                           {"text", w(c.text)},
                            {"usable_bytes", bytes(c.usable_bytes)},
                            {"ceiling_bytes", bytes(c.ceiling_bytes)}});
     return {{"name", b.name},
@@ -84,7 +90,7 @@ Json box_json(const BoxOutlook& b) {
             {"ladder_that_fits_days", b.ladder_that_fits ? number(b.ladder_that_fits->longest_days) : Json(nullptr)},
             {"capacity", capacity_json(b.capacity)},
             {"block_costs", costs_json(b.costs)},
-            {"better_shape", shape_json(b.better_shape)},
+            {"better_shape", shape_json(b.better_shape, w)},
             {"changes", std::move(changes)},
             {"fill", std::move(fill)}};
 }
@@ -98,7 +104,7 @@ Json rebuild_json(const std::optional<RebuildExposure>& r) {
             {"chance_of_another_failure", number(r->chance_of_another)}};
 }
 
-Json offer_json(const OfferOutlook& o) {
+Json offer_json(const OfferOutlook& o, const Wording& w) {
     return {{"name", o.name},
             {"box", o.box},
             {"as", to_text(o.as)},
@@ -117,13 +123,13 @@ Json offer_json(const OfferOutlook& o) {
             {"cost_per_usable_tib_year", number(o.cost_per_usable_tib_year)},
             {"rebuild", rebuild_json(o.rebuild)},
             {"goes_in", o.does_not_go_in.empty()},
-            {"obstacle", o.does_not_go_in.empty() ? Json(nullptr) : Json(o.does_not_go_in)},
+            {"obstacle", o.does_not_go_in.empty() ? Json(nullptr) : Json(w(o.does_not_go_in))},
             {"holds", o.holds},
             {"recommended", o.recommended},
             {"dominated_by", o.dominated_by.empty() ? Json(nullptr) : Json(o.dominated_by)},
             {"rank", o.rank},
             {"capacity", capacity_json(o.capacity)},
-            {"assumptions", o.assumptions}};
+            {"assumptions", sentences_json(o.assumptions, w)}};
 }
 
 Json weekday_json(const WeekdayRuns& w) {
@@ -136,28 +142,28 @@ Json weekday_json(const WeekdayRuns& w) {
             {"chance_of_missing_window", number(w.chance_of_missing_window)}};
 }
 
-Json event_json(const EventRun& e) {
+Json event_json(const EventRun& e, const Wording& w) {
     return {{"on", format_date(e.on)},
             {"dataset", e.dataset},
-            {"text", e.text},
+            {"text", w(e.text)},
             {"bytes", byte_quantiles(e.bytes)},
             {"hours", run_quantiles(e.hours)},
             {"nights", run_quantiles(e.nights)},
             {"chance_of_fitting", number(e.chance_of_fitting)}};
 }
 
-Json first_copy_json(const FirstCopyWays& w) {
-    return {{"bytes", bytes(w.bytes)},
-            {"link_days", number(w.link_days)},
-            {"link_in_step_days", number(w.link_in_step_days)},
-            {"link_base_expires", w.link_base_expires},
-            {"courier_copy_days", number(w.courier_copy_days)},
-            {"courier_away_days", number(w.courier_away_days)},
-            {"courier_in_step_days", number(w.courier_days)},
-            {"courier_base_expires", w.courier_base_expires},
-            {"break_even_bytes", bytes(w.break_even_bytes)},
-            {"recommended", w.carry ? "courier" : "link"},
-            {"assumptions", w.assumptions}};
+Json first_copy_json(const FirstCopyWays& f, const Wording& w) {
+    return {{"bytes", bytes(f.bytes)},
+            {"link_days", number(f.link_days)},
+            {"link_in_step_days", number(f.link_in_step_days)},
+            {"link_base_expires", f.link_base_expires},
+            {"courier_copy_days", number(f.courier_copy_days)},
+            {"courier_away_days", number(f.courier_away_days)},
+            {"courier_in_step_days", number(f.courier_days)},
+            {"courier_base_expires", f.courier_base_expires},
+            {"break_even_bytes", bytes(f.break_even_bytes)},
+            {"recommended", f.carry ? "courier" : "link"},
+            {"assumptions", sentences_json(f.assumptions, w)}};
 }
 
 Json restore_json(const RestoreWays& w) {
@@ -178,9 +184,9 @@ Json backlog_json(const BacklogOutlook& b) {
 }
 
 /// Added to the contract's keys of a send.
-void add_more(Json& json, const SendOutlook& s) {
+void add_more(Json& json, const SendOutlook& s, const Wording& w) {
     Json weekdays = Json::array();
-    for (const auto& w : s.weekdays) weekdays.push_back(weekday_json(w));
+    for (const auto& each : s.weekdays) weekdays.push_back(weekday_json(each));
     Json ages = Json::array();
     for (const auto& a : s.copy_age)
         ages.push_back({{"from", format_date(a.from)},
@@ -188,9 +194,9 @@ void add_more(Json& json, const SendOutlook& s) {
                         {"p95_hours", number(a.p95_hours)},
                         {"max_hours", number(a.max_hours)}});
     Json events = Json::array();
-    for (const auto& e : s.events) events.push_back(event_json(e));
+    for (const auto& e : s.events) events.push_back(event_json(e, w));
     Json restore = Json::array();
-    for (const auto& w : s.restore) restore.push_back(restore_json(w));
+    for (const auto& each : s.restore) restore.push_back(restore_json(each));
     json["next_limit"] = {{"bound_by", to_string(s.goodput.next_limit)},
                           {"bits_per_second", number(s.goodput.next_bits_per_second)}};
     json["relays"] = s.relays;
@@ -202,11 +208,11 @@ void add_more(Json& json, const SendOutlook& s) {
     json["days_until_ladder_lost"] = number(s.days_until_ladder_lost);
     json["line_rate_needed_bits_per_s"] = number(s.line_rate_needed);
     json["events"] = std::move(events);
-    json["first_copy"] = s.first_copy ? first_copy_json(*s.first_copy) : Json(nullptr);
+    json["first_copy"] = s.first_copy ? first_copy_json(*s.first_copy, w) : Json(nullptr);
     json["restore"] = std::move(restore);
 }
 
-Json send_json(const SendOutlook& s) {
+Json send_json(const SendOutlook& s, const Wording& w) {
     Json limits = Json::array();
     for (const auto& step : s.goodput.chain)
         limits.push_back({{"step", step.name},
@@ -228,11 +234,11 @@ Json send_json(const SendOutlook& s) {
             {"first_copy_days", day_quantiles(s.first_copy_days)},
             {"longest_outage_days", number(s.longest_outage_days)},
             {"restore_hours", {{"p50", number(s.restore_hours.p50)}, {"p90", number(s.restore_hours.p90)}}}};
-    add_more(json, s);
+    add_more(json, s, w);
     return json;
 }
 
-Json dataset_json(const DatasetOutlook& d) {
+Json dataset_json(const DatasetOutlook& d, const Wording& w) {
     Json curve = Json::array();
     for (const auto& c : d.curve)
         curve.push_back({{"lifetime_days", number(c.lifetime_days)}, {"bytes", number(c.bytes)}});
@@ -255,12 +261,12 @@ Json dataset_json(const DatasetOutlook& d) {
             {"measured_steps", measured_steps_json(d.measured_steps)},
             {"backtest", backtest_json(d.backtest)},
             {"growth_stretch", number(d.stretch)},
-            {"assumptions", d.assumptions}};
+            {"assumptions", sentences_json(d.assumptions, w)}};
 }
 
-Json driver_json(const Driver& d) {
+Json driver_json(const Driver& d, const Wording& w) {
     return {{"box", d.box},
-            {"input", d.input},
+            {"input", w(d.input)},
             {"about", d.about},
             {"effect_days", {{"low", number(d.low_days)}, {"high", number(d.high_days)}}},
             {"variance_share", number(d.variance_share)}};
@@ -268,16 +274,17 @@ Json driver_json(const Driver& d) {
 
 Json answer_json(const Answer& a) {
     const auto& o = a.outlook;
+    const Wording w(a.language);
     Json boxes = Json::array();
-    for (const auto& b : o.boxes) boxes.push_back(box_json(b));
+    for (const auto& b : o.boxes) boxes.push_back(box_json(b, w));
     Json sends = Json::array();
-    for (const auto& s : o.sends) sends.push_back(send_json(s));
+    for (const auto& s : o.sends) sends.push_back(send_json(s, w));
     Json datasets = Json::array();
-    for (const auto& d : o.datasets) datasets.push_back(dataset_json(d));
+    for (const auto& d : o.datasets) datasets.push_back(dataset_json(d, w));
     Json offers = Json::array();
-    for (const auto& offer : o.offers) offers.push_back(offer_json(offer));
+    for (const auto& offer : o.offers) offers.push_back(offer_json(offer, w));
     Json drivers = Json::array();
-    for (const auto& d : o.drivers) drivers.push_back(driver_json(d));
+    for (const auto& d : o.drivers) drivers.push_back(driver_json(d, w));
     Json findings = Json::array();
     for (const auto& f : a.findings)
         findings.push_back({{"level", to_string(f.level)}, {"about", f.about}, {"text", f.text}});

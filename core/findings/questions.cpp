@@ -6,7 +6,7 @@
 #include "core/findings/words.h"
 #include "core/units/quantity_text.h"
 
-#include <fmt/format.h>
+#include <algorithm>
 #include <cmath>
 #include <nlohmann/json.hpp>
 
@@ -19,76 +19,72 @@ using namespace json;
 
 constexpr int answer_version = 1;
 
-std::string rate(double bits_per_second) { return format_bit_rate({bits_per_second}); }
-std::string size(double b) { return format_bytes({b}); }
-
-std::string of_futures(double confidence) {
-    return fmt::format("with {} confidence", format_percent(confidence, 3));
-}
-
-std::string one(const LinkRateAnswer& a) {
-    const std::string sends = fmt::format("“{}”", fmt::join(a.sends, "”, “"));
+std::string one(const LinkRateAnswer& a, const Wording& w) {
+    std::string sends;
+    for (const auto& name : a.sends) sends += (sends.empty() ? "" : ", ") + w.say("“{}”", name);
     if (!a.needed_bits_per_second)
-        return fmt::format("{}: no line rate carries {}; {} binds.", a.link, sends,
-                           limit_words(a.other_limit));
-    const std::string sold = a.sold_bits_per_second
-                                 ? fmt::format("{} is sold", rate(*a.sold_bits_per_second))
-                                 : "no rate on the list is that high";
+        return w.say("{}: no line rate carries {}; {} binds.", a.link, sends, limit_words(a.other_limit, w));
+    const std::string sold = a.sold_bits_per_second ? w.say("{} is sold", w.bit_rate(*a.sold_bits_per_second))
+                                                    : w.say("no rate on the list is that high");
+    const std::string today = w.bit_rate(a.today_bits_per_second), needed = w.bit_rate(*a.needed_bits_per_second);
     return a.enough_today
-               ? fmt::format("{}: today's {} is enough for {}; the least is {} ({}).", a.link,
-                             rate(a.today_bits_per_second), sends, rate(*a.needed_bits_per_second),
-                             sold)
-               : fmt::format("{}: {} needs {} ({}), not today's {}.", a.link, sends,
-                             rate(*a.needed_bits_per_second), sold, rate(a.today_bits_per_second));
+               ? w.say("{}: today's {} is enough for {}; the least is {} ({}).", a.link, today, sends, needed, sold)
+               : w.say("{}: {} needs {} ({}), not today's {}.", a.link, sends, needed, sold, today);
 }
 
-std::string one(const UsableAnswer& a) {
-    return fmt::format("{}: {} usable keeps it below {} ({} today).", a.box, size(a.needed_bytes),
-                       format_percent(a.ceiling), size(a.today_bytes));
+std::string one(const UsableAnswer& a, const Wording& w) {
+    return w.say("{}: {} usable keeps it below {} ({} today).", a.box, w.bytes(a.needed_bytes), w.percent(a.ceiling),
+                 w.bytes(a.today_bytes));
 }
 
-std::string one(const LadderAnswer& a) {
+std::string one(const LadderAnswer& a, const Wording& w) {
     std::string text;
     if (!a.longest_days) {
-        text = fmt::format("{}: no ladder fits; even the shortest passes the ceiling.", a.box);
+        text = w.say("{}: no ladder fits; even the shortest passes the ceiling.", a.box);
     } else {
-        text = fmt::format(
-            "{}: snapshots can be kept for {}{} ({} today).", a.box, say_days(*a.longest_days),
-            a.as_long_as_the_horizon ? " and longer, as far as the horizon tells" : "",
-            say_days(a.today_days));
-        for (const auto& l : a.ladders) text += fmt::format("\n    {}: {}", l.dataset, l.ladder);
+        const std::string longest = w.span(*a.longest_days), today = w.span(a.today_days);
+        text = a.as_long_as_the_horizon
+                   ? w.say("{}: snapshots can be kept for {} and longer, as far as the horizon tells ({} today).", a.box,
+                           longest, today)
+                   : w.say("{}: snapshots can be kept for {} ({} today).", a.box, longest, today);
+        for (const auto& l : a.ladders) text += "\n    " + l.dataset + ": " + l.ladder;
     }
     if (!a.sends_fit)
-        text += "\n    Its sends miss their windows whatever the ladder: ask for link-rate first.";
+        text += "\n    " + w.say("Its sends miss their windows whatever the ladder: ask for link-rate first.");
     return text;
 }
 
-std::string one(const OrderDateAnswer& a, Day as_of) {
-    if (!a.order_by) return fmt::format("{}: nothing to order within the horizon.", a.box);
-    std::string text = fmt::format(
-        "{}: order by {}{}; the ceiling may come on {}, and a delivery takes {}. If nothing is "
-        "bought, it is ",
-        a.box, format_date(*a.order_by), *a.order_by <= as_of ? ", which is past" : "",
-        format_date(add_days(as_of, *a.ceiling_day)), say_days(a.lead_time_days));
-    if (a.full_day)
-        return text + fmt::format("full around {} in half of the futures.", month_of(as_of, *a.full_day));
-    return text + (a.chance_of_full > 0
-                       ? fmt::format("full within the horizon in {}.", say_futures(a.chance_of_full))
-                       : std::string("not full within the horizon, but over its ceiling."));
+std::string one(const OrderDateAnswer& a, Day as_of, const Wording& w) {
+    if (!a.order_by) return w.say("{}: nothing to order within the horizon.", a.box);
+    const std::string by = w.date(*a.order_by), comes = w.date(add_days(as_of, *a.ceiling_day));
+    const std::string takes = w.span(a.lead_time_days);
+    return (*a.order_by <= as_of
+                ? w.say("{}: order by {}, which is past; the ceiling may come on {}, and a delivery takes {}.", a.box, by,
+                        comes, takes)
+                : w.say("{}: order by {}; the ceiling may come on {}, and a delivery takes {}.", a.box, by, comes,
+                        takes)) +
+           " " +
+           (a.full_day             ? w.say("If nothing is bought, it is full around {} in half of the futures.",
+                                           month_of(as_of, *a.full_day, w))
+            : a.chance_of_full > 0 ? w.say("If nothing is bought, it is full within the horizon in {}.",
+                                           say_futures(a.chance_of_full, w))
+                                   : w.say("If nothing is bought, it is not full within the horizon, but over its "
+                                           "ceiling."));
 }
 
 }  // namespace
 
-std::string solve_text(const SolveAnswer& a) {
-    std::string text = fmt::format("{}, as of {}: {} {}\n", a.site, format_date(a.as_of),
-                                   to_string(a.what), of_futures(a.confidence));
+std::string solve_text(const SolveAnswer& a, Language language) {
+    const Wording w(language);
+    std::string text = w.say("{}, as of {}: {} with {} confidence", a.site, w.date(a.as_of), to_string(a.what),
+                             w.percent(a.confidence)) + "\n";
     const auto add = [&](const std::string& line) { text += "  " + line + "\n"; };
-    for (const auto& x : a.link_rates) add(one(x));
-    for (const auto& x : a.usable) add(one(x));
-    for (const auto& x : a.ladders) add(one(x));
-    for (const auto& x : a.order_dates) add(one(x, a.as_of));
+    for (const auto& x : a.link_rates) add(one(x, w));
+    for (const auto& x : a.usable) add(one(x, w));
+    for (const auto& x : a.ladders) add(one(x, w));
+    for (const auto& x : a.order_dates) add(one(x, a.as_of, w));
     if (a.link_rates.empty() && a.usable.empty() && a.ladders.empty() && a.order_dates.empty())
-        add("there is nothing to solve for: no box with a size, or no ladder");
+        add(w.say("there is nothing to solve for: no box with a size, or no ladder"));
     return text;
 }
 
@@ -137,54 +133,56 @@ std::string solve_json(const SolveAnswer& a) {
                     {"answers", std::move(answers)}});
 }
 
-std::string drill_text(const OutageDrill& d) {
-    std::string text = fmt::format("“{}”: {} down from {} for {:g} days\n", d.send, d.link,
-                                   format_date(d.from), d.days);
+std::string drill_text(const OutageDrill& d, Language language) {
+    const Wording w(language);
+    std::string text = w.say("“{}”: {} down from {} for {} days", d.send, d.link, w.date(d.from), w.number(d.days, 6)) + "\n";
     const auto add = [&](const std::string& line) { text += "  " + line + "\n"; };
-    add(fmt::format("When the line is back, {} are waiting (19 in 20: under {}).",
-                    size(d.backlog_bytes.p50), size(d.backlog_bytes.p95)));
+    add(w.say("When the line is back, {} are waiting (19 in 20: under {}).", w.bytes(d.backlog_bytes.p50),
+              w.bytes(d.backlog_bytes.p95)));
     if (d.chance_of_catching_up > 0)
-        add(fmt::format("Caught up after {} (19 in 20: within {}).",
-                        say_hours(d.catch_up_days.p50 * 24), say_hours(d.catch_up_days.p95 * 24)));
+        add(w.say("Caught up after {} (19 in 20: within {}).", w.hours(d.catch_up_days.p50 * 24, Case::dative),
+                  w.hours(d.catch_up_days.p95 * 24, Case::dative)));
     if (d.chance_of_catching_up < 1)
-        add(fmt::format("It does not catch up within the horizon in {} futures.",
-                        say_chance(1 - d.chance_of_catching_up)));
-    add(fmt::format("The newest complete copy is {} old at its worst.",
-                    say_hours(d.oldest_copy_hours.p50)));
+        add(w.say("It does not catch up within the horizon in {}.", chance_of_futures(1 - d.chance_of_catching_up, w)));
+    add(w.say("The newest complete copy is {} old at its worst.", w.hours(d.oldest_copy_hours.p50)));
     if (!d.resends_whole) {
-        add("Both ends still share a snapshot, so one increment catches up.");
+        add(w.say("Both ends still share a snapshot, so one increment catches up."));
     } else {
-        add(fmt::format(
-            "The last common snapshot of “{}” is gone in {} futures: {} sent again whole, {} in "
-            "{}.",
-            fmt::join(d.resent_datasets, "”, “"), say_chance(1 - d.chance_base_survives),
-            d.resent_datasets.size() == 1 ? "it is" : "they are", size(d.resend_bytes.p50),
-            say_hours(d.resend_days.p50 * 24)));
-        add(fmt::format(
-            "The box needs {} for it beside the old copy{}.", size(d.room_needed_bytes),
-            d.room_free_bytes
-                ? fmt::format("; it has {} free then{}", size(std::max(0.0, *d.room_free_bytes)),
-                              *d.room_free_bytes < d.room_needed_bytes
-                                  ? ", which is too little: the old copy would have to go first"
-                                  : "")
-                : ""));
+        std::string resent;
+        for (const auto& name : d.resent_datasets) resent += (resent.empty() ? "" : ", ") + w.say("“{}”", name);
+        const std::string gone = chance_of_futures(1 - d.chance_base_survives, w);
+        add(w.say_n("The last common snapshot of {} is gone in {}: it is sent again whole, {} in {}.",
+                    "The last common snapshot of {} is gone in {}: they are sent again whole, {} in {}.",
+                    static_cast<long>(d.resent_datasets.size()), resent, gone, w.bytes(d.resend_bytes.p50),
+                    w.hours(d.resend_days.p50 * 24, Case::dative)));
+        const std::string needed = w.bytes(d.room_needed_bytes);
+        if (!d.room_free_bytes) {
+            add(w.say("The box needs {} for it beside the old copy.", needed));
+        } else {
+            const std::string free = w.bytes(std::max(0.0, *d.room_free_bytes));
+            add(*d.room_free_bytes < d.room_needed_bytes
+                    ? w.say("The box needs {} for it beside the old copy; it has {} free then, which is too little: the "
+                            "old copy would have to go first.", needed, free)
+                    : w.say("The box needs {} for it beside the old copy; it has {} free then.", needed, free));
+        }
     }
-    add(d.longest_outage_days ? fmt::format("The longest outage survived is {}.",
-                                            say_days(std::floor(*d.longest_outage_days)))
-                              : std::string("An outage of any length is survived."));
+    add(d.longest_outage_days
+            ? w.say("The longest outage survived is {}.", w.span(std::floor(*d.longest_outage_days)))
+            : w.say("An outage of any length is survived."));
     for (const auto& r : d.remedies)
-        add(fmt::format("With {}: {}.", r.text,
-                        r.longest_days ? say_days(std::floor(*r.longest_days)) : "any length"));
+        add(r.longest_days ? w.say("With {}: {}.", r.text, w.span(std::floor(*r.longest_days)))
+                           : w.say("With {}: any length.", r.text));
     return text;
 }
 
-std::string drill_json(const OutageDrill& d) {
+std::string drill_json(const OutageDrill& d, Language language) {
+    const Wording w(language);
     Json remedies = Json::array();
     for (const auto& r : d.remedies)
         remedies.push_back(
             {{"kind",
               r.kind == OutageRemedy::Kind::hold_last_sent ? "hold-last-sent" : "longer-ladder"},
-             {"text", r.text},
+             {"text", w(r.text)},
              {"longest_outage_days", number(r.longest_days)}});
     Json daily = Json::array();
     for (const auto& day : d.daily)

@@ -11,9 +11,9 @@
 namespace ullage {
 
 std::vector<Finding> send_findings(const Site& site, const Outlook& outlook,
-                                   const SendOutlook& send, Prefixes prefixes);
+                                   const SendOutlook& send, Prefixes prefixes, const Wording& w = Wording());
 
 /// What holds for every box that takes copies.
-std::string receiving_practice();
+std::string receiving_practice(const Wording& w = Wording());
 
 }  // namespace ullage

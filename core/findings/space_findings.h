@@ -12,9 +12,9 @@ namespace ullage {
 
 /// About the box at `about`.
 std::vector<Finding> space_findings(const Outlook& outlook, const BoxOutlook& box, const std::string& about,
-                                    Prefixes prefixes);
+                                    Prefixes prefixes, const Wording& w = Wording());
 
 /// Of all offers, box by box.
-std::vector<Finding> offer_findings(const Site& site, const Outlook& outlook);
+std::vector<Finding> offer_findings(const Site& site, const Outlook& outlook, const Wording& w = Wording());
 
 }  // namespace ullage

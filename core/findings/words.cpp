@@ -1,88 +1,76 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/findings/words.h"
 
-#include "core/findings/findings.h"
-
-#include <fmt/format.h>
 #include <algorithm>
 #include <cmath>
 
 namespace ullage {
 
-std::string plural(long n, const char* one, const char* many) {
-    return fmt::format("{} {}", n, n == 1 ? one : many);
-}
-
-std::string say_chance(double chance) {
+std::string chance_of_futures(double chance, const Wording& w) {
     const long tenths = std::lround(chance * 10);
-    if (chance <= 0) return "none";
-    if (chance >= 1) return "all";
-    if (tenths == 0) return "fewer than 1 in 10";
-    if (tenths == 10) return "more than 9 in 10";
-    if (tenths == 5) return "half of the";
-    return fmt::format("{} in 10", tenths);
+    if (chance <= 0) return w.say("none of the futures");
+    if (chance >= 1) return w.say("all futures");
+    if (tenths == 0) return w.say("fewer than 1 in 10 futures");
+    if (tenths == 10) return w.say("more than 9 in 10 futures");
+    if (tenths == 5) return w.say("half of the futures");
+    return w.say("{} in 10 futures", tenths);
 }
 
-std::string say_futures(double share) {
-    if (share <= 0) return "no future drawn";
-    if (share >= 1) return "all futures drawn";
+std::string chance_of_runs(double chance, const Wording& w) {
+    const long tenths = std::lround(chance * 10);
+    if (chance <= 0) return w.say("none of the runs");
+    if (chance >= 1) return w.say("all runs");
+    if (tenths == 0) return w.say("fewer than 1 in 10 runs");
+    if (tenths == 10) return w.say("more than 9 in 10 runs");
+    if (tenths == 5) return w.say("half of the runs");
+    return w.say("{} in 10 runs", tenths);
+}
+
+std::string say_futures(double share, const Wording& w) {
+    if (share <= 0) return w.say("no future drawn");
+    if (share >= 1) return w.say("all futures drawn");
     const double tenths = share * 10;
-    if (std::abs(tenths - std::round(tenths)) < 1e-6) return fmt::format("{:.0f} of 10 futures", tenths);
-    const double percent = std::clamp(std::round(share * 100), 1.0, 99.0);
-    return fmt::format("{:.0f} % of futures", percent);
+    if (std::abs(tenths - std::round(tenths)) < 1e-6) return w.say("{} of 10 futures", std::lround(tenths));
+    return w.say("{} % of futures", std::clamp(std::lround(share * 100), 1L, 99L));
 }
 
-std::string say_money(double amount, const std::string& currency) {
-    std::string text = fmt::format("{:.{}f}", amount, std::abs(amount) < 100 ? 2 : 0);
-    if (std::abs(amount) >= 10 && std::abs(amount) < 100) text = fmt::format("{:.1f}", amount);
-    const std::size_t point = text.find('.');
-    std::size_t at = point == std::string::npos ? text.size() : point;
-    const std::size_t first = text.front() == '-' ? 1 : 0;
-    while (at > first + 3) text.insert(at -= 3, ",");
-    return text + " " + currency;
-}
-
-std::string say_horizon(double days) {
-    const double years = days / days_per_year;
-    if (std::abs(years - std::round(years)) < 0.01 && years >= 0.99)
-        return plural(std::lround(years), "year", "years");
-    return plural(std::lround(days), "day", "days");
-}
-
-std::string say_hours(double hours) {
-    if (hours < 1) return plural(std::max(1L, std::lround(hours * 60)), "minute", "minutes");
-    if (hours < 10) return fmt::format("{:.1f} hours", hours);
-    if (hours < 72) return plural(std::lround(hours), "hour", "hours");
-    return plural(std::lround(hours / 24), "day", "days");
-}
-
-std::string limit_words(Limit limit) {
+std::string limit_words(Limit limit, const Wording& w) {
     switch (limit) {
-        case Limit::rate:
-            return "the line's own rate";
-        case Limit::window:
-            return "the receive window over the round trip";
-        case Limit::loss:
-            return "packet loss";
-        case Limit::cipher:
-            return "the speed of the cipher";
-        case Limit::disk:
-            return "the speed of the disks";
-        case Limit::hours:
-            return "the time the line is open";
+        case Limit::rate: return w.say("the line's own rate");
+        case Limit::window: return w.say("the receive window over the round trip");
+        case Limit::loss: return w.say("packet loss");
+        case Limit::cipher: return w.say("the speed of the cipher");
+        case Limit::disk: return w.say("the speed of the disks");
+        case Limit::hours: return w.say("the time the line is open");
     }
     return {};
 }
 
-std::string month_of(Day as_of, double days) { return format_month(add_days(as_of, days)); }
-
-std::string say_days(double days) {
-    constexpr double month = days_per_year / 12;
-    if (days < 60) return plural(std::lround(days), "day", "days");
-    if (days < 24 * month) return fmt::format("about {} months", std::lround(days / month));
-    const double years = std::round(days / days_per_year * 10) / 10;
-    return years == std::floor(years) ? fmt::format("about {:.0f} years", years)
-                                      : fmt::format("about {:.1f} years", years);
+std::string step_words(const std::string& step, const Wording& w) {
+    if (step == "line") return w.say("the line itself");
+    if (step == "share") return w.say("the share of it that is free");
+    if (step == "framing") return w.say("Ethernet frames");
+    if (step == "ip") return w.say("IP headers");
+    if (step == "tcp") return w.say("TCP headers");
+    if (step == "vlan") return w.say("VLAN tag");
+    if (step == "pppoe") return w.say("PPPoE headers");
+    if (step == "wireguard") return w.say("WireGuard tunnel");
+    if (step == "esp") return w.say("IPsec tunnel (ESP)");
+    if (step == "esp-udp") return w.say("IPsec tunnel (ESP in UDP)");
+    if (step == "ssh") return w.say("SSH records");
+    if (step == "tls") return w.say("TLS records");
+    if (step == "window") return w.say("receive window over round trip");
+    if (step == "loss") return w.say("lost packets");
+    if (step == "cipher") return w.say("cipher");
+    if (step == "disk") return w.say("disks");
+    return step;
 }
+
+std::string month_of(Day as_of, double days, const Wording& w) { return w.month(add_days(as_of, days)); }
+
+std::string say_days(double days) { return Wording().span(days); }
+std::string say_horizon(double days) { return Wording().horizon(days); }
+std::string say_hours(double hours) { return Wording().hours(hours); }
+std::string say_money(double amount, const std::string& currency) { return Wording().money(amount, currency); }
 
 }  // namespace ullage

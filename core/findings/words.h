@@ -1,29 +1,33 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-/// Numbers and limits as the sentences of the findings say them.
+/// Chances and limits as the sentences of the findings say them. Without a wording: in English.
 
 #include "core/link/goodput.h"
 #include "core/units/calendar.h"
+#include "core/words/wording.h"
 
 #include <string>
 
 namespace ullage {
 
-/// "1 run", "2 runs".
-std::string plural(long n, const char* one, const char* many);
-/// "1 in 10", "half of the", "9 in 10": chances as people count them, before "futures" or "runs".
-std::string say_chance(double chance);
+/// "1 in 10 futures", "half of the futures", "more than 9 in 10 futures": chances as people count them. German
+/// has them after "in".
+std::string chance_of_futures(double chance, const Wording& w = Wording());
+/// The same of runs.
+std::string chance_of_runs(double chance, const Wording& w = Wording());
 /// "9 of 10 futures", "95 % of futures", "all futures drawn", "no future drawn": after "in".
-std::string say_futures(double share);
-/// "2,150 EUR": whole units from 100 up, else three digits.
-std::string say_money(double amount, const std::string& currency);
-/// A horizon is exact, not "about": "5 years", "400 days".
-std::string say_horizon(double days);
-/// "40 minutes", "2.5 hours", "4 days"; hours ≥ 0.
-std::string say_hours(double hours);
-/// "the receive window over the round trip"
-std::string limit_words(Limit limit);
+std::string say_futures(double share, const Wording& w = Wording());
+/// "the receive window over the round trip", as a subject.
+std::string limit_words(Limit limit, const Wording& w = Wording());
+/// One step of a line's chain of limits: "after its share", "with Ethernet frames".
+std::string step_words(const std::string& step, const Wording& w = Wording());
 /// "Nov 2026"
-std::string month_of(Day as_of, double days);
+std::string month_of(Day as_of, double days, const Wording& w = Wording());
+
+/// In English, as Wording says them.
+std::string say_days(double days);
+std::string say_horizon(double days);
+std::string say_hours(double hours);
+std::string say_money(double amount, const std::string& currency);
 
 }  // namespace ullage

@@ -2,9 +2,7 @@
 #include "core/measure/doubts.h"
 
 #include "core/measure/measure.h"
-#include "core/units/quantity_text.h"
 
-#include <fmt/format.h>
 #include <algorithm>
 
 namespace ullage {
@@ -23,18 +21,11 @@ const Instant last_credible = Day(std::chrono::year(2100) / 1 / 1);
 
 bool credible(Instant t) { return t >= first_credible && t < last_credible; }
 
-std::string size(double bytes) { return format_bytes({bytes}); }
-
-/// "1 snapshot", "3 of 12 snapshots".
-std::string of_all(std::size_t count, std::size_t all) {
-    return count == 1 ? std::string("1 snapshot") : fmt::format("{} of {} snapshots", count, all);
-}
-
 class Doubts {
 public:
     explicit Doubts(const std::vector<Snapshot>& list) : list_(list) {}
 
-    std::vector<std::string> all() {
+    std::vector<Message> all() {
         dates();
         gaps();
         span();
@@ -51,11 +42,12 @@ private:
             static_cast<std::size_t>(std::count_if(list_.begin(), list_.end(), wrong));
         if (count == 0) return;
         const auto& s = *std::find_if(list_.begin(), list_.end(), wrong);
-        said_.push_back(
-            fmt::format("{} dated outside the years 2000 to 2100 (“{}”: {}): was a clock not set? "
-                        "Gaps and rates that rest on such a date are wrong; leave the lines out or mend their times",
-                        of_all(count, list_.size()) + (count == 1 ? " is" : " are"), s.name,
-                        format_instant(s.taken)));
+        const auto lines = list_.size();
+        said_.push_back(message_n(
+            "{0} snapshot is dated outside the years 2000 to 2100 (“{2}”: {3}): was a clock not set? Gaps and rates that rest on such a date are wrong; leave the lines out or mend their times",
+            "{} of {} snapshots are dated outside the years 2000 to 2100 (“{}”: {}): was a clock not set? Gaps and rates "
+            "that rest on such a date are wrong; leave the lines out or mend their times",
+            static_cast<long>(count), count, lines, s.name, s.taken));
     }
 
     void gaps() {
@@ -71,19 +63,23 @@ private:
             longest_days = gap;
         }
         if (count == 0) return;
-        said_.push_back(fmt::format(
-            "nothing between “{}” and “{}”, {} apart{}: was a clock wrong, or are lines missing? Growth and "
-            "turnover are averaged over such a gap",
-            list_[longest - 1].name, list_[longest].name, format_duration(days(longest_days)),
-            count == 1 ? "" : fmt::format(" (the longest of {} such gaps)", count)));
+        const auto& before = list_[longest - 1].name;
+        const auto& after = list_[longest].name;
+        said_.push_back(
+            count == 1 ? message("nothing between “{}” and “{}”, {} apart: was a clock wrong, or are lines missing? "
+                                 "Growth and turnover are averaged over such a gap",
+                                 before, after, days(longest_days))
+                       : message("nothing between “{}” and “{}”, {} apart (the longest of {} such gaps): was a clock "
+                                 "wrong, or are lines missing? Growth and turnover are averaged over such a gap",
+                                 before, after, days(longest_days), count));
     }
 
     void span() {
         const double covered = days_between(list_.front().taken, list_.back().taken);
         if (covered < least_span_days)
-            said_.push_back(fmt::format("the listing covers {}, which is too short to tell how much growth "
-                                        "varies from week to week",
-                                        format_duration(days(covered))));
+            said_.push_back(message("the listing covers {}, which is too short to tell how much growth varies from week "
+                                    "to week",
+                                    days(covered)));
     }
 
     void growth_without_writing() {
@@ -96,10 +92,12 @@ private:
         }
         if (clear == 0 && 2 * any <= list_.size() - 1) return;
         const std::size_t count = std::max(clear, any);
-        said_.push_back(fmt::format(
-            "{} grew by more than was written into {}: the columns may be of different datasets or "
-            "in different units, or some lines may be missing; what such a step freed counts as nothing",
-            of_all(count, list_.size() - 1), count == 1 ? "it" : "them"));
+        said_.push_back(message_n(
+            "{0} snapshot grew by more than was written into it: the columns may be of different datasets or in "
+            "different units, or some lines may be missing; what such a step freed counts as nothing",
+            "{} of {} snapshots grew by more than was written into them: the columns may be of different datasets or in "
+            "different units, or some lines may be missing; what such a step freed counts as nothing",
+            static_cast<long>(count), count, list_.size() - 1));
     }
 
     void unique_above_written() {
@@ -111,12 +109,13 @@ private:
             if (++count == 1) first = &s;
         }
         if (count == 0) return;
-        said_.push_back(
-            fmt::format("{} alone {} more than was written into {} (“{}”: {} of {} written): the "
-                        "columns may be swapped or in different units",
-                        of_all(count, list_.size() - 1), count == 1 ? "holds" : "hold",
-                        count == 1 ? "it" : "them", first->name, size(first->unique_bytes),
-                        size(first->written_bytes)));
+        said_.push_back(message_n(
+            "{0} snapshot alone holds more than was written into it (“{2}”: {3} of {4} written): the columns may be "
+            "swapped or in different units",
+            "{} of {} snapshots alone hold more than was written into them (“{}”: {} of {} written): the columns may be "
+            "swapped or in different units",
+            static_cast<long>(count), count, list_.size() - 1, first->name, Bytes{first->unique_bytes},
+            Bytes{first->written_bytes}));
     }
 
     void written_whole_again() {
@@ -126,19 +125,19 @@ private:
         if (whole(list_.front())) return;
         const auto found = std::find_if(list_.begin() + 1, list_.end(), whole);
         if (found == list_.end()) return;
-        said_.push_back(fmt::format(
-            "“{}” was written whole ({} of {} live), as the oldest snapshot of a dataset is, but "
-            "“{}” is older: either all was written anew then, or the times run backwards",
-            found->name, size(found->written_bytes), size(found->live_bytes), list_.front().name));
+        said_.push_back(message(
+            "“{}” was written whole ({} of {} live), as the oldest snapshot of a dataset is, but “{}” is older: either "
+            "all was written anew then, or the times run backwards",
+            found->name, Bytes{found->written_bytes}, Bytes{found->live_bytes}, list_.front().name));
     }
 
     const std::vector<Snapshot>& list_;
-    std::vector<std::string> said_;
+    std::vector<Message> said_;
 };
 
 }  // namespace
 
-std::vector<std::string> doubts_of(const Listing& listing) {
+std::vector<Message> doubts_of(const Listing& listing) {
     return Doubts(listing.snapshots).all();
 }
 

@@ -13,8 +13,8 @@
 /// wrong for `unique` alone and makes it smaller; a clock wrong by less than the gaps.
 
 #include "core/measure/listing.h"
+#include "core/words/message.h"
 
-#include <string>
 #include <vector>
 
 namespace ullage {
@@ -22,6 +22,6 @@ namespace ullage {
 /// Sentences without a full stop, none if there is nothing to doubt. At least two snapshots.
 /// Besides the contradictions: dates outside the years 2000 to 2100, a gap of more than 400 days
 /// (no usual ladder leaves one), a listing of less than 14 days (growth is judged by the week).
-std::vector<std::string> doubts_of(const Listing&);
+std::vector<Message> doubts_of(const Listing&);
 
 }  // namespace ullage

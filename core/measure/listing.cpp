@@ -3,6 +3,7 @@
 
 #include "core/units/quantity_text.h"
 #include "core/units/quoted_text.h"
+#include "core/words/message.h"
 
 #include <algorithm>
 #include <array>
@@ -159,7 +160,7 @@ tl::expected<std::vector<Listing>, Problems> parse_listing(const NextPiece& next
             const bool newest_first = std::is_sorted(list.begin(), list.end(), later);
             std::stable_sort(list.begin(), list.end(), earlier);
             if (!newest_first)
-                listing.warnings.emplace_back("the lines were not in order of time; they were sorted");
+                listing.warnings.emplace_back(translatable("the lines were not in order of time; they were sorted"));
         }
         for (std::size_t i = 1; i < list.size(); ++i)
             if (list[i].taken == list[i - 1].taken)

@@ -124,7 +124,7 @@ tl::expected<Measurement, std::string> measure(const Listing& listing, const Mea
     result.first = list.front().taken;
     result.last = list.back().taken;
     result.live_bytes = list.back().live_bytes;
-    result.warnings = listing.warnings;
+    result.warnings.assign(listing.warnings.begin(), listing.warnings.end());
     const double mean = mean_live(list);
     if (!(mean > 0) || !(result.live_bytes > 0))
         return tl::unexpected(fmt::format("the newest snapshot has {} live bytes: there is nothing to "

@@ -19,6 +19,7 @@
 #include "core/measure/listing.h"
 #include "core/measure/week.h"
 #include "core/turnover/fit.h"
+#include "core/words/message.h"
 
 #include <cstdint>
 #include <string>
@@ -44,7 +45,7 @@ struct Measurement {
     std::vector<Curve> replicates;    ///< equally likely alternatives, same scale
     WeekShape week{1, 1, 1, 1, 1, 1, 1};  ///< Monday first, mean 1
     double shortest_days = 0;         ///< shortest gap seen
-    std::vector<std::string> warnings;
+    std::vector<Message> warnings;
 
     /// Mean bytes a step of δ days writes: freed(δ) + growth·δ, never below 0.
     double written(double delta_days) const;

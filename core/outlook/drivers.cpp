@@ -234,39 +234,58 @@ std::vector<float> drawn_of(const InputEffect& e, const Paths& paths) {
     return {};
 }
 
-std::string event_verb(Event::Kind kind) {
+/// Of what a planned event brings, its size or its date.
+Message event_input(bool size, Event::Kind kind, bool about, const std::string& dataset, Day on) {
+    if (size) {
+        switch (kind) {
+            case Event::Kind::add:
+                return about ? message("size of what “{}” adds about {}", dataset, on)
+                             : message("size of what “{}” adds on {}", dataset, on);
+            case Event::Kind::remove:
+                return about ? message("size of what “{}” removes about {}", dataset, on)
+                             : message("size of what “{}” removes on {}", dataset, on);
+            case Event::Kind::rewrite:
+                return about ? message("size of what “{}” rewrites about {}", dataset, on)
+                             : message("size of what “{}” rewrites on {}", dataset, on);
+            case Event::Kind::move:
+                return about ? message("size of what “{}” moves about {}", dataset, on)
+                             : message("size of what “{}” moves on {}", dataset, on);
+        }
+    }
     switch (kind) {
         case Event::Kind::add:
-            return "adds";
+            return about ? message("date of what “{}” adds about {}", dataset, on)
+                         : message("date of what “{}” adds on {}", dataset, on);
         case Event::Kind::remove:
-            return "removes";
+            return about ? message("date of what “{}” removes about {}", dataset, on)
+                         : message("date of what “{}” removes on {}", dataset, on);
         case Event::Kind::rewrite:
-            return "rewrites";
+            return about ? message("date of what “{}” rewrites about {}", dataset, on)
+                         : message("date of what “{}” rewrites on {}", dataset, on);
         case Event::Kind::move:
-            return "moves";
+            return about ? message("date of what “{}” moves about {}", dataset, on)
+                         : message("date of what “{}” moves on {}", dataset, on);
     }
     return {};
 }
 
-std::string input_name(const InputEffect& e, const DatasetModel& m, Day as_of) {
+Message input_name(const InputEffect& e, const DatasetModel& m, Day as_of) {
     switch (e.input) {
         case UncertainInput::growth:
-            return fmt::format("growth of “{}”", m.name);
+            return message("growth of “{}”", m.name);
         case UncertainInput::level:
-            return fmt::format("turnover of “{}”", m.name);
+            return message("turnover of “{}”", m.name);
         case UncertainInput::live:
-            return fmt::format("stored size of “{}” (compression)", m.name);
+            return message("stored size of “{}” (compression)", m.name);
         case UncertainInput::curve:
-            if (m.measured) return fmt::format("long-term turnover of “{}”", m.name);
-            return fmt::format("turnover of “{}” beyond {:g} {}", m.name, m.observed_days,
-                               m.observed_days == 1 ? "day" : "days");
+            if (m.measured) return message("long-term turnover of “{}”", m.name);
+            return message_n("turnover of “{}” beyond {} day", "turnover of “{}” beyond {} days",
+                             m.observed_days == 1 ? 1 : 2, m.name, Significant{m.observed_days, 6});
         case UncertainInput::event_size:
         case UncertainInput::event_date: {
             const auto& event = m.events[e.event];
-            return fmt::format("{} of what “{}” {} {} {}",
-                               e.input == UncertainInput::event_size ? "size" : "date", m.name,
-                               event_verb(event.kind), event.day_spread > 0 ? "about" : "on",
-                               format_date(add_days(as_of, event.day)));
+            return event_input(e.input == UncertainInput::event_size, event.kind, event.day_spread > 0, m.name,
+                               add_days(as_of, event.day));
         }
     }
     return {};

@@ -5,24 +5,18 @@
 
 namespace ullage {
 
-std::string event_text(const Event& e) {
-    const std::string amount = to_text(e.amount.value);
-    std::string text;
-    switch (e.kind) {
-        case Event::Kind::add:
-            text = "adds " + amount;
-            break;
-        case Event::Kind::remove:
-            text = "removes " + amount;
-            break;
-        case Event::Kind::rewrite:
-            text = "rewrites " + amount;
-            break;
-        case Event::Kind::move:
-            text = "moves " + amount;
-            break;
-    }
-    return e.note.empty() ? text : text + ": " + e.note;
+Message event_text(const Event& e) {
+    const Exact amount{to_text(e.amount.value)};
+    const Message text = [&] {
+        switch (e.kind) {
+            case Event::Kind::add: return message("adds {}", amount);
+            case Event::Kind::remove: return message("removes {}", amount);
+            case Event::Kind::rewrite: return message("rewrites {}", amount);
+            case Event::Kind::move: return message("moves {}", amount);
+        }
+        return Message();
+    }();
+    return e.note.empty() ? text : message("{}: {}", text, e.note);
 }
 
 }  // namespace ullage

@@ -3,12 +3,11 @@
 /// A planned event in words.
 
 #include "core/site/site.h"
-
-#include <string>
+#include "core/words/message.h"
 
 namespace ullage {
 
 /// "adds 2.5 TB: old archive moves in"
-std::string event_text(const Event& event);
+Message event_text(const Event& event);
 
 }  // namespace ullage

@@ -22,7 +22,7 @@ constexpr double infinite = std::numeric_limits<double>::infinity();
 struct Courier {
     double bytes_per_second = 0;
     double days_away = 0;
-    std::vector<std::string> assumptions;
+    std::vector<Message> assumptions;
 };
 
 const Box* box_of(const Site& site, const std::string& name) {
@@ -44,10 +44,10 @@ Courier courier_of(const Site& site, const Send& send) {
         if (box && box->disk_rate) rate = std::min(rate, box->disk_rate->value);
     c.bytes_per_second = rate.value;
     c.days_away = typed.days_away > 0 ? typed.days_away : usual_days_away;
-    c.assumptions.push_back(fmt::format(
-        "carried by hand, copying beside the source is taken to run at {}, with {:g} days on "
+    c.assumptions.push_back(message(
+        "carried by hand, copying beside the source is taken to run at {}, with {} days on "
         "the road; give first_copy.copy_rate and days_away to say otherwise",
-        format_byte_rate(rate), c.days_away));
+        rate, Significant{c.days_away, 6}));
     return c;
 }
 

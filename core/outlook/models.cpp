@@ -58,7 +58,7 @@ public:
     }
 
 private:
-    void assume(std::string sentence) { model_.assumptions.push_back(std::move(sentence)); }
+    void assume(Message sentence) { model_.assumptions.push_back(std::move(sentence)); }
 
     void read_listing(Problems& problems) {
         if (!dataset_.turnover || dataset_.turnover->listing.empty()) return;
@@ -102,10 +102,13 @@ private:
             return;
         }
         days_since_listing_ = std::max(days_since_listing_, 0.0);
-        for (const auto& warning : measurement_->warnings) assume("Listing: " + warning + ".");
+        for (const auto& warning : measurement_->warnings) assume(message("Listing: {}.", warning));
         if (days_since_listing_ > stale_listing_days)
-            assume(fmt::format("The listing ends {:.0f} days before the forecast starts; live data is "
-                               "carried forward at its growth.", days_since_listing_));
+            assume(message_n("The listing ends {} day before the forecast starts; live data is carried forward at "
+                             "its growth.",
+                             "The listing ends {} days before the forecast starts; live data is carried forward at "
+                             "its growth.",
+                             std::lround(days_since_listing_), std::lround(days_since_listing_)));
     }
 
     /// Growth of a longer history of live bytes, up to as_of.
@@ -147,7 +150,7 @@ private:
             problems.push_back({pointer(index_, ""), "neither live, logical nor a listing is given"});
         }
         if (!dataset_.compression_ratio && dataset_.logical)
-            assume("No compression ratio is given; 1 is taken (nothing saved).");
+            assume(message("No compression ratio is given; 1 is taken (nothing saved)."));
     }
 
     /// The size that was typed for growth and events, as stored bytes.
@@ -162,13 +165,13 @@ private:
             const double spread = dataset_.growth->spread.value_or(default_growth_spread);
             model_.growth_rate_sd = std::abs(model_.growth_per_day) * spread;
             if (!dataset_.growth->spread && model_.growth_per_day != 0)
-                assume("No spread of the growth is given; a quarter of the rate is taken.");
+                assume(message("No spread of the growth is given; a quarter of the rate is taken."));
         } else if (usage_growth_ && usage_days_ > listing_days()) {
             take_growth(*usage_growth_, model_.live_bytes / usage_live_);
         } else if (measurement_) {
             take_growth(measurement_->growth, scale_of_measurement());
         } else {
-            assume("No growth is given; none is taken.");
+            assume(message("No growth is given; none is taken."));
         }
     }
 
@@ -198,13 +201,13 @@ private:
             set_known_past(scale);
             if (dataset_.turnover->per_day) override_level(problems);
             if (dataset_.turnover->per_week || dataset_.turnover->per_month)
-                assume("The weekly and monthly figures typed beside the listing are not used: it shows "
-                       "the shape itself.");
+                assume(message("The weekly and monthly figures typed beside the listing are not used: it shows "
+                       "the shape itself."));
         } else if (dataset_.turnover && dataset_.turnover->per_day) {
             curve_from_figures(problems);
         } else {
-            assume("No turnover is given; nothing is taken to be overwritten or deleted, so snapshots "
-                   "hold nothing.");
+            assume(message("No turnover is given; nothing is taken to be overwritten or deleted, so snapshots "
+                   "hold nothing."));
         }
         if (model_.curves.empty()) model_.curves.push_back(model_.mean_curve);
     }
@@ -244,8 +247,8 @@ private:
         const double factor = *freed / measured;
         model_.mean_curve = model_.mean_curve.scaled(factor);
         for (auto& c : model_.curves) c = c.scaled(factor);
-        assume(fmt::format("The daily figure that was typed sets the level of turnover ({:.2g} × the "
-                           "listing's); the listing gives its shape.", factor));
+        assume(message("The daily figure that was typed sets the level of turnover ({} × the "
+                       "listing's); the listing gives its shape.", Significant{factor, 2}));
     }
 
     void curve_from_figures(Problems& problems) {
@@ -277,12 +280,14 @@ private:
                 if (const auto curve = curve_through(points, options)) model_.curves.push_back(*curve);
             }
         }
-        if (!turnover.spread) assume("No spread of the turnover is given; a fifth of its level is taken.");
+        if (!turnover.spread) assume(message("No spread of the turnover is given; a fifth of its level is taken."));
         if (!turnover.per_month)
-            assume(fmt::format("Turnover is known for {}; how much of the data is overwritten over longer "
-                               "times is assumed as in data of this kind, with a wide spread{}.",
-                               turnover.per_week ? "a day and a week" : "a day only",
-                               turnover.per_week ? "" : "; a weekly and a monthly figure would narrow it"));
+            assume(turnover.per_week
+                       ? message("Turnover is known for a day and a week; how much of the data is overwritten over "
+                                 "longer times is assumed as in data of this kind, with a wide spread.")
+                       : message("Turnover is known for a day only; how much of the data is overwritten over longer "
+                                 "times is assumed as in data of this kind, with a wide spread; a weekly and a monthly "
+                                 "figure would narrow it."));
     }
 
     void set_week_shape() {

@@ -62,7 +62,7 @@ struct DatasetModel {
     std::vector<MeasuredStep> measured_steps;
     std::optional<Backtest> backtest;  ///< if asked for
     double observed_days = 0;
-    std::vector<std::string> assumptions;
+    std::vector<Message> assumptions;
 };
 
 /// What a measurement alone gives: live, growth and turnover at the size of its newest snapshot.

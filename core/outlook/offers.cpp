@@ -32,39 +32,39 @@ double runs_day(const Site& site, const Offer& offer, const Box& box) {
     return std::max(0.0, day);
 }
 
-std::vector<std::string> assumptions_of(const Site& site, const Offer& offer, const Box& box,
+std::vector<Message> assumptions_of(const Site& site, const Offer& offer, const Box& box,
                                         double day) {
-    std::vector<std::string> said;
+    std::vector<Message> said;
     if (!offer.lead_time && !box.lead_time)
-        said.push_back("no lead time is given: it is taken to run at once");
-    if (!offer.power) said.push_back("no power is given: its energy is not counted");
+        said.push_back(message("no lead time is given: it is taken to run at once"));
+    if (!offer.power) said.push_back(message("no power is given: its energy is not counted"));
     else if (!site.energy_price)
-        said.push_back("the site has no price of energy: none is counted");
-    if (!offer.life) said.push_back("no life is given: it is bought once");
+        said.push_back(message("the site has no price of energy: none is counted"));
+    if (!offer.life) said.push_back(message("no life is given: it is bought once"));
     if (offer.pool && !offer.drive_rate)
-        said.push_back(fmt::format("its drives' rate is not given: {} at their fastest (from memory)",
-                                   format_byte_rate(usual_drive_rate)));
+        said.push_back(message("its drives' rate is not given: {} at their fastest (from memory)",
+                               usual_drive_rate));
     if (offer.pool && !offer.failure_rate)
-        said.push_back(fmt::format(
-            "its drives' failure rate is not given: {} of them a year (a large fleet in 2024)",
-            format_percent(usual_failure_rate)));
+        said.push_back(message("its drives' failure rate is not given: {} of them a year (a large fleet in 2024)",
+                               Percentage{usual_failure_rate}));
     if (!offer.pool)
-        said.push_back("only its usable size is given: what small blocks cost on it is not counted");
+        said.push_back(message("only its usable size is given: what small blocks cost on it is not counted"));
     if (std::any_of(box.changes.begin(), box.changes.end(),
                     [&](const BoxChange& c) { return days_between(site.as_of, c.on) > day; }))
-        said.push_back("what is planned for the box after it runs is left out");
+        said.push_back(message("what is planned for the box after it runs is left out"));
     return said;
 }
 
 /// Why the box's enclosure cannot take it; empty if it can. A whole box brings its own.
-std::string obstacle(const Offer& offer, const Box& box, const BoxSpace& with) {
+Message obstacle(const Offer& offer, const Box& box, const BoxSpace& with) {
     if (offer.as == Offer::As::box || !box.enclosure || !with.eras.back().shape) return {};
     const int drives = drives_of(*with.eras.back().shape);
     if (box.enclosure->bays && drives > *box.enclosure->bays)
-        return fmt::format("{} drives do not go into {} bays", drives, *box.enclosure->bays);
+        return message_n("{} drive does not go into {} bays", "{} drives do not go into {} bays", drives, drives,
+                         *box.enclosure->bays);
     if (box.enclosure->power && offer.power && offer.power->value > box.enclosure->power->value)
-        return fmt::format("it draws {:g} W, more than the {:g} W of the supply", offer.power->value.value,
-                           box.enclosure->power->value.value);
+        return message("it draws {} W, more than the {} W of the supply", Significant{offer.power->value.value, 6},
+                       Significant{box.enclosure->power->value.value, 6});
     return {};
 }
 

@@ -31,7 +31,7 @@ struct PlannedOffer {
     double runs_day = 0;                     ///< from as_of
     BoxSpace space;                          ///< of the box with it
     std::vector<double> ceilings;            ///< at each time of the grid; infinite before it runs
-    std::vector<std::string> assumptions;
+    std::vector<Message> assumptions;
 };
 
 /// `spaces`: of each box of the site. Problems: a pool that cannot be built.

@@ -320,7 +320,7 @@ private:
     void remedies(const Longest& longest) {
         const auto& from = study_.site.sends[send_].from;
         out_.remedies.push_back({OutageRemedy::Kind::hold_last_sent,
-                                 fmt::format("holding the last sent snapshot back at {}", from),
+                                 message("holding the last sent snapshot back at {}", from),
                                  {}});
         Site site = study_.site;
         const std::string what = lengthen_source(site, study_.plans, send_);
@@ -331,7 +331,7 @@ private:
         if (!plans) return;
         out_.remedies.push_back(
             {OutageRemedy::Kind::longer_ladder,
-             fmt::format("keeping the longest rung of {} twice as long at {}", what, from),
+             message("keeping the longest rung of {} twice as long at {}", what, from),
              longest(changed, *plans)});
     }
 

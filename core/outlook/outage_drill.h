@@ -32,7 +32,7 @@ struct OutageQuestion {
 /// What would raise the longest outage survived.
 struct OutageRemedy {
     enum class Kind { hold_last_sent, longer_ladder } kind = Kind::hold_last_sent;
-    std::string text;                    ///< "hold the last sent snapshot back at clinic"
+    Message text;                        ///< "hold the last sent snapshot back at clinic"
     std::optional<double> longest_days;  ///< with it; empty: no limit
     bool operator==(const OutageRemedy&) const = default;
 };

@@ -12,6 +12,7 @@
 #include "core/site/site.h"
 #include "core/units/calendar.h"
 #include "core/units/problem.h"
+#include "core/words/message.h"
 
 #include <array>
 #include <cstdint>
@@ -64,7 +65,7 @@ struct FillPoint {
 struct EventMark {
     Day on{};
     std::string dataset;
-    std::string text;  ///< "adds 2.5 TB: old archive moves in"
+    Message text;      ///< "adds 2.5 TB: old archive moves in"
     bool operator==(const EventMark&) const = default;
 };
 
@@ -78,7 +79,7 @@ struct LadderThatFits {
 /// A planned change of a box's space.
 struct SpaceChange {
     Day on{};
-    std::string text;                              ///< "adds a group of 6 drives of 16 TB: second shelf"
+    Message text;                                  ///< "adds a group of 6 drives of 16 TB: second shelf"
     double usable_bytes = 0, ceiling_bytes = 0;    ///< from then on
     bool operator==(const SpaceChange&) const = default;
 };
@@ -97,7 +98,7 @@ struct BlockCost {
 
 /// Another layout of the same drives, surviving as many failures in a group, that holds more of these datasets.
 struct BetterShape {
-    std::string text;                              ///< "2 groups of 4 drives, parity-2"
+    Message text;                                  ///< "2 groups of 4 drives, parity-2"
     double usable_bytes = 0;
     double charge = 1, charge_now = 1;             ///< mean over the box's data at the horizon
     double gain = 0;                               ///< of what fits, > 0: 0.2 is a fifth more
@@ -174,7 +175,8 @@ struct BacklogOutlook {
 /// The run that carries a planned event.
 struct EventRun {
     Day on{};
-    std::string dataset, text;                     ///< "rewrites 3 TB: re-encoded"
+    std::string dataset;
+    Message text;                                  ///< "rewrites 3 TB: re-encoded"
     RunQuantiles bytes, hours;                     ///< of that run, with what a night writes anyway
     RunQuantiles nights;                           ///< runs that are due until it is done, itself included
     double chance_of_fitting = 0;                  ///< done within its own window
@@ -192,7 +194,7 @@ struct FirstCopyWays {
     std::optional<double> break_even_bytes;
     bool link_base_expires = false, courier_base_expires = false;  ///< the source lets go of its snapshot too soon
     bool carry = false;                            ///< recommended: by hand
-    std::vector<std::string> assumptions;          ///< what was not given and was taken instead
+    std::vector<Message> assumptions;              ///< what was not given and was taken instead
     bool operator==(const FirstCopyWays&) const = default;
 };
 
@@ -267,12 +269,12 @@ struct OfferOutlook {
     int purchases = 1;                             ///< within the horizon, by its life
     double cost_per_usable_tib_year = 0;           ///< of what it adds where it is added
     std::optional<RebuildExposure> rebuild;        ///< the worst of its groups; empty without redundancy or a pool
-    std::string does_not_go_in;                    ///< why its box cannot take it; empty: it can
+    Message does_not_go_in;                        ///< why its box cannot take it; empty: it can
     bool holds = false;                            ///< goes in, and lasts with the site's confidence
     bool recommended = false;                      ///< the cheapest that holds for its box
     std::string dominated_by;                      ///< an offer that costs no more and lasts no less, and is better in one; empty: none
     int rank = 1;                                  ///< among those for its box, best first
-    std::vector<std::string> assumptions;
+    std::vector<Message> assumptions;
     bool operator==(const OfferOutlook&) const = default;
 };
 
@@ -306,7 +308,7 @@ struct DatasetOutlook {
     std::vector<CurvePart> curve;            ///< parts with bytes > 0
     bool measured = false;                   ///< curve from a listing
     double observed_days = 0;                ///< longest gap the listing shows; beyond it is extrapolated
-    std::vector<std::string> assumptions;    ///< sentences: what was not given and what was taken instead
+    std::vector<Message> assumptions;        ///< sentences: what was not given and what was taken instead
     std::vector<CurveBand> curve_band;       ///< rising gaps, an hour to five years
     std::vector<MeasuredStep> measured_steps;  ///< of the listing, shortest first; empty without one
     std::optional<Backtest> backtest;        ///< of the listing, where it is long enough
@@ -317,7 +319,7 @@ struct DatasetOutlook {
 /// What one uncertain input does to the day a box reaches its ceiling, the others at their middle.
 struct Driver {
     std::string box;                         ///< name of the box
-    std::string input;                       ///< "growth of “scans”", "turnover of “mail” beyond 30 days"
+    Message input;                           ///< "growth of “scans”", "turnover of “mail” beyond 30 days"
     std::string about;                       ///< JSON pointer of the item: "/datasets/0"
     std::optional<double> low_days, high_days;  ///< days until ceiling with the input at its p10 and p90; empty: not within the horizon
     double variance_share = 0;               ///< of the logarithm of the days over the paths, 0…1

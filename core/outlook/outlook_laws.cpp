@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/outlook/outlook_laws.h"
 
+#include "core/words/wording.h"
+
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
@@ -300,7 +302,7 @@ private:
     }
 
     void of(const Driver& d, const Outlook& o) {
-        about_ = fmt::format("driver “{}” of box “{}”", d.input, d.box);
+        about_ = fmt::format("driver “{}” of box “{}”", english(d.input), d.box);
         day("low", d.low_days, o);
         day("high", d.high_days, o);
         share("share of the variance", d.variance_share);

@@ -3,16 +3,15 @@
 /// Groups of drives and planned changes of them in words.
 
 #include "core/site/site.h"
-
-#include <string>
+#include "core/words/message.h"
 
 namespace ullage {
 
 /// "1 group of 6 drives, parity-2", "3 mirrors of 2 drives", "4 drives without redundancy".
-std::string groups_text(int groups, int width, const Redundancy& redundancy);
+Message groups_text(int groups, int width, const Redundancy& redundancy);
 
 /// "adds 1 group of 6 drives, parity-2, of 16 TB: second shelf", "drives become 20 TB", "groups
 /// widened to 8 drives", "usable becomes 60 TB".
-std::string change_text(const BoxChange& change);
+Message change_text(const BoxChange& change);
 
 }  // namespace ullage

@@ -57,6 +57,29 @@ TEST_F(CommandLine, JsonOnStandardOutputIsAllThatIsThere) {
     EXPECT_EQ(json["paths"], 20);
 }
 
+TEST_F(CommandLine, LanguageIsTheOptionsElseTheEnvironments) {
+    const std::string ask = "forecast " + quoted(write("p.site.json", plain_site)) + " --paths 20";
+    const auto german = [](const Outcome& o) { return o.out.find("Befunde") != std::string::npos; };
+    EXPECT_FALSE(german(run(ask, "LC_ALL=C ")));
+    EXPECT_TRUE(german(run(ask + " --language de", "LC_ALL=C ")));
+    EXPECT_TRUE(german(run(ask, "LC_ALL=de_DE.UTF-8 ")));
+    EXPECT_FALSE(german(run(ask + " --language en", "LC_ALL=de_DE.UTF-8 ")));
+    EXPECT_EQ(run(ask + " --language fr").status, 2);
+    const auto json = nlohmann::json::parse(run(ask + " --language de --json -").out);
+    EXPECT_EQ(json["findings"][0]["level"], "fits") << "keys and their words stay";
+    EXPECT_NE(json["findings"][0]["text"].get<std::string>().find("Füllgrenze"), std::string::npos);
+}
+
+TEST_F(CommandLine, SolveAndOutageAnswerInGerman) {
+    const std::string site = quoted(sample + "harbour-clinic.site.json");
+    const auto solve = run("solve " + site + " --for order-date --paths 60 --language de");
+    EXPECT_EQ(solve.status, 0) << solve.err;
+    EXPECT_NE(solve.out.find("bestellen bis"), std::string::npos) << solve.out;
+    const auto outage = run("outage " + site + " --send nightly --from 2027-03-01 --days 10 --paths 60 --language de");
+    EXPECT_EQ(outage.status, 0) << outage.err;
+    EXPECT_NE(outage.out.find("Wenn die Leitung wieder da ist"), std::string::npos) << outage.out;
+}
+
 TEST_F(CommandLine, DaysUntilCeilingAndFullAreTheHandComputedDays) {
     // Used = 10 TB + 4 GB a day (1.461 TB a year of 365.25 d), nothing held: 16 TB after 1,500 days,
     // 20 TB after 2,500.

@@ -142,7 +142,7 @@ QStringList OutageText::drill(const OutageDrill& d, Prefixes prefixes) {
                       .arg(survived(d.longest_outage_days))
                 : tr("An outage of any length ends with one increment."));
     for (const OutageRemedy& r : d.remedies)
-        all << tr("With %1: %2.").arg(QString::fromStdString(r.text), survived(r.longest_days));
+        all << tr("With %1: %2.").arg(Words::said(r.text), survived(r.longest_days));
     return all;
 }
 

@@ -126,8 +126,8 @@ QString SendPictures::firstCopyNote(const SendOutlook& s, Prefixes prefixes) {
 QStringList SendPictures::firstCopyAssumptions(const SendOutlook& s) {
     QStringList all;
     if (s.first_copy)
-        for (const std::string& sentence : s.first_copy->assumptions)
-            all << Words::sentence(QString::fromStdString(sentence));
+        for (const Message& sentence : s.first_copy->assumptions)
+            all << Words::sentence(Words::said(sentence));
     return all;
 }
 
@@ -312,7 +312,7 @@ std::vector<Sentence> SendPictures::events(const SendOutlook& s, const Site& sit
         all.push_back(
             {tr("On %1 “%2” %3. That run carries %4 in %5 and takes %6; %7.")
                  .arg(Words::full_date(e.on), QString::fromStdString(e.dataset),
-                      QString::fromStdString(e.text), Words::bytes(e.bytes.p50, prefixes),
+                      Words::said(e.text), Words::bytes(e.bytes.p50, prefixes),
                       OutageText::age(e.hours.p50),
                       Words::plural(tr("the time of %n run(s)", nullptr, turns), turns),
                       e.chance_of_fitting >= 1   ? tr("it is always in time")

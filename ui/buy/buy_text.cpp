@@ -16,7 +16,7 @@ constexpr double rounding = 1e-9;      // of sums of shares
 constexpr double worth_saying = 0.01;  // a chance
 
 QString quoted(const std::string& name) {
-    return QStringLiteral("“%1”").arg(QString::fromStdString(name));
+    return BuyText::tr("“%1”", "a name").arg(QString::fromStdString(name));
 }
 
 QString figure(double value, int decimals) { return QLocale().toString(value, 'f', decimals); }
@@ -325,7 +325,7 @@ QString BuyText::ifNothing(const Answer& answer, const std::string& name) {
     }
     for (const SpaceChange& change : box->changes)
         text += u' ' + tr("Planned and counted: %1, %2.")
-                           .arg(Words::full_date(change.on), QString::fromStdString(change.text));
+                           .arg(Words::full_date(change.on), Words::said(change.text));
     return text;
 }
 
@@ -352,7 +352,7 @@ OfferText BuyText::offer(const Answer& answer, const OfferOutlook& o, Prefixes p
     t.what = what_words(o);
     t.status = standing_word(standing_of(o));
     if (!o.does_not_go_in.empty())
-        t.outdone = Words::sentence(QString::fromStdString(o.does_not_go_in)) + u'.';
+        t.outdone = Words::sentence(Words::said(o.does_not_go_in)) + u'.';
     else if (!o.dominated_by.empty())
         t.outdone = (o.holds ? tr("%1 costs no more and lasts no less.")
                              : tr("It does not last, and %1 costs no more and lasts no less."))
@@ -377,8 +377,8 @@ OfferText BuyText::offer(const Answer& answer, const OfferOutlook& o, Prefixes p
                                                 .arg(Words::chance(o.chance_too_late)))
                           : QString()});
     if (o.rebuild) t.rows.push_back(rebuild_row(*o.rebuild));
-    for (const std::string& assumption : o.assumptions)
-        t.assumptions << Words::sentence(QString::fromStdString(assumption)) + u'.';
+    for (const Message& assumption : o.assumptions)
+        t.assumptions << Words::sentence(Words::said(assumption)) + u'.';
     return t;
 }
 
@@ -503,7 +503,7 @@ QString BuyText::blocksNote(const BoxOutlook& box, Prefixes prefixes) {
                                   figure(cost.better_charge, 2), figure(cost.charge, 2));
     if (box.better_shape)
         sentences << tr("The same drives as %1 would hold %2 more of this data, with %3 usable.")
-                         .arg(QString::fromStdString(box.better_shape->text),
+                         .arg(Words::said(box.better_shape->text),
                               Words::percent(box.better_shape->gain),
                               Words::bytes(box.better_shape->usable_bytes, prefixes));
     return sentences.join(u' ');

@@ -58,12 +58,12 @@ QString FillText::at(const FillPoint& p, const BoxOutlook& box, Prefixes prefixe
 QString FillText::event(const EventMark& event) {
     return tr("%1, %2: %3")
         .arg(Words::full_date(event.on), QString::fromStdString(event.dataset),
-             QString::fromStdString(event.text));
+             Words::said(event.text));
 }
 
 QString FillText::change(const SpaceChange& change, Prefixes prefixes) {
     return tr("%1: %2; from then on %3 usable, ceiling %4", "date, what changes, sizes")
-        .arg(Words::full_date(change.on), QString::fromStdString(change.text),
+        .arg(Words::full_date(change.on), Words::said(change.text),
              Words::bytes(change.usable_bytes, prefixes),
              Words::bytes(change.ceiling_bytes, prefixes));
 }
@@ -81,7 +81,7 @@ QString FillText::summary(const BoxOutlook& box, double horizon_days, Day as_of,
     for (const EventMark& event : box.events)
         text += u' ' + tr("%1: %2 %3.")
                            .arg(Words::full_date(event.on), QString::fromStdString(event.dataset),
-                                QString::fromStdString(event.text));
+                                Words::said(event.text));
     for (const SpaceChange& change : box.changes)
         text += u' ' + FillText::change(change, prefixes) + u'.';
     return text;

@@ -7,6 +7,8 @@ namespace ullage::ui {
 namespace {
 
 class BoxForm : public CapacityForm<Box> {
+    Q_DECLARE_TR_FUNCTIONS(ullage::ui::BoxForm)
+
 public:
     BoxForm(SiteDocument& site_document, QWidget* parent)
         : CapacityForm<Box>(
@@ -98,6 +100,8 @@ private:
 };
 
 class OfferForm : public CapacityForm<Offer> {
+    Q_DECLARE_TR_FUNCTIONS(ullage::ui::OfferForm)
+
 public:
     OfferForm(SiteDocument& site_document, QWidget* parent)
         : CapacityForm<Offer>(

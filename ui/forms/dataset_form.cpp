@@ -29,6 +29,8 @@ QList<Choice> eventKinds() {
 }
 
 class DatasetForm : public ItemForm<Dataset> {
+    Q_DECLARE_TR_FUNCTIONS(ullage::ui::DatasetForm)
+
 public:
     DatasetForm(SiteDocument& site_document, QWidget* parent)
         : ItemForm<Dataset>(

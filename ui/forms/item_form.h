@@ -14,6 +14,8 @@
 #include "ui/forms/quantity_field.h"
 #include "ui/forms/table_field.h"
 
+#include <QCoreApplication>
+
 #include <algorithm>
 #include <optional>
 #include <utility>
@@ -81,7 +83,7 @@ protected:
         };
         value.may_be_empty = may_be_empty;
         TextField* field = add(new QuantityField<T>(label, key, std::move(value), this));
-        field->setPlaceholder(tr("such as %1").arg(QLatin1String(QuantityText<T>::example)));
+        field->setPlaceholder(Form::tr("such as %1").arg(QLatin1String(QuantityText<T>::example)));
         return field;
     }
     template <class T>

@@ -21,6 +21,8 @@ QList<Choice> wrapperChoices() {
 }
 
 class LinkForm : public ItemForm<Link> {
+    Q_DECLARE_TR_FUNCTIONS(ullage::ui::LinkForm)
+
 public:
     LinkForm(SiteDocument& site_document, QWidget* parent)
         : ItemForm<Link>(

@@ -18,6 +18,8 @@ LadderKind kindOf(const BoxLadder& ladder) {
 }
 
 class SendForm : public ItemForm<Send> {
+    Q_DECLARE_TR_FUNCTIONS(ullage::ui::SendForm)
+
 public:
     SendForm(SiteDocument& site_document, QWidget* parent)
         : ItemForm<Send>(

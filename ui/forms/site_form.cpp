@@ -7,6 +7,8 @@ namespace ullage::ui {
 namespace {
 
 class SiteForm : public ItemForm<Site> {
+    Q_DECLARE_TR_FUNCTIONS(ullage::ui::SiteForm)
+
 public:
     SiteForm(SiteDocument& site_document, QWidget* parent)
         : ItemForm<Site>(

@@ -6,6 +6,7 @@
 #include "ui/report/report_preview.h"
 #include "ui/report/write_report.h"
 #include "ui/theme/theme.h"
+#include "ui/theme/words.h"
 
 #include <QComboBox>
 #include <QDir>
@@ -39,6 +40,12 @@ ReportPage::ReportPage(QWidget* parent) : Page(parent) {
     paper_ = makeChooser(tr("Pa&per"), QStringLiteral("paperChooser"));
     paper_.box->addItems({tr("A4"), tr("Letter")});
 
+    language_ = makeChooser(tr("La&nguage"), QStringLiteral("languageChooser"));
+    // Each in its own language, for whoever reads only that.
+    language_.box->addItem(QStringLiteral("English"), static_cast<int>(Language::english));
+    language_.box->addItem(QStringLiteral("Deutsch"), static_cast<int>(Language::german));
+    setLanguage(Words::language());
+
     auto* row = new QHBoxLayout;
     constexpr int room = static_cast<int>(ring_room);
     row->setContentsMargins(room, 0, room, 0);
@@ -46,12 +53,18 @@ ReportPage::ReportPage(QWidget* parent) : Page(parent) {
     row->addWidget(html_);
     row->addWidget(logo_button_);
     row->addStretch(1);
-    row->addWidget(paper_.row);
-    paper_.box->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
-    paper_.box->setMinimumContentsLength(6);
+    auto* choices = new QHBoxLayout;
+    choices->setContentsMargins(room, 0, room, 0);
+    for (const Chooser& chooser : {language_, paper_}) {
+        choices->addWidget(chooser.row);
+        chooser.box->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
+        chooser.box->setMinimumContentsLength(6);
+    }
+    choices->addStretch(1);
     preview_ = new ReportPreview;
     sheet()->addWidget(state_text_);
     sheet()->addLayout(row);
+    sheet()->addLayout(choices);
     sheet()->addWidget(said_);
     sheet()->addWidget(preview_);
     sheet()->addStretch(1);
@@ -59,12 +72,17 @@ ReportPage::ReportPage(QWidget* parent) : Page(parent) {
     connect(pdf_, &QPushButton::clicked, this, [this] { choose(As::pdf); });
     connect(html_, &QPushButton::clicked, this, [this] { choose(As::html); });
     connect(logo_button_, &QPushButton::clicked, this, &ReportPage::chooseLogo);
-    connect(paper_.box, &QComboBox::currentIndexChanged, this, [this] {
-        laid_ = false;
-        lay();
-    });
+    for (const Chooser& chooser : {language_, paper_})
+        connect(chooser.box, &QComboBox::currentIndexChanged, this, [this] {
+            laid_ = false;
+            lay();
+        });
     refresh();
     applyState();
+}
+
+void ReportPage::setLanguage(Language language) {
+    language_.box->setCurrentIndex(language_.box->findData(static_cast<int>(language)));
 }
 
 QString ReportPage::said() const { return said_->text(); }
@@ -99,9 +117,9 @@ void ReportPage::refresh() {
 /// Only when it is seen or saved: each answer would cost a layout else.
 void ReportPage::lay() {
     if (laid_ || !answer()) return;
-    auto own = std::make_shared<Answer>(*answer());
-    own->findings = findings(own->site, own->outlook);  // the window's may be in binary units
-    told_ = own;
+    // The window's may be in binary units.
+    told_ = std::make_shared<const Answer>(
+        in_language(*answer(), static_cast<Language>(language_.box->currentData().toInt())));
     pages_ = std::make_shared<const ReportPages>(
         told_, report_of(*told_), paper_.box->currentIndex() == 1 ? Paper::letter : Paper::a4,
         logo_);

@@ -17,6 +17,8 @@ class ReportPage : public Page {
 public:
     explicit ReportPage(QWidget* parent = nullptr);
 
+    /// Of the report; the window's, until another is chosen.
+    void setLanguage(Language language);
     /// Nothing changes: a report is in decimal units, whoever reads it.
     void setPrefixes(Prefixes) override {}
     /// Nothing is shown of an item alone.
@@ -47,12 +49,12 @@ private:
     void tell(const QString& words);
 
     ReportPreview* preview_ = nullptr;
-    Chooser paper_;
+    Chooser paper_, language_;
     QPushButton *pdf_ = nullptr, *html_ = nullptr, *logo_button_ = nullptr;
     QLabel *state_text_ = nullptr, *said_ = nullptr;
     QString folder_;
     QImage logo_;
-    std::shared_ptr<const Answer> told_;  ///< the answer in decimal units
+    std::shared_ptr<const Answer> told_;  ///< the answer in decimal units and the chosen language
     std::shared_ptr<const ReportPages> pages_;
     bool laid_ = false;  ///< pages_ are of the present answer
 };

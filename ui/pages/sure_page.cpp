@@ -9,6 +9,7 @@
 #include "ui/sure/turnover_chart.h"
 #include "ui/theme/sentence_list.h"
 #include "ui/theme/theme.h"
+#include "ui/theme/words.h"
 
 #include <QComboBox>
 #include <QFrame>
@@ -249,9 +250,9 @@ void SurePage::showSentences() {
             if (!text.isEmpty()) wanted.push_back({text, pointer});
         };
         add(SureText::notMeasured(d));
-        for (const std::string& assumption : d.assumptions)
+        for (const Message& assumption : d.assumptions)
             add(tr("“%1”: %2", "dataset, sentence")
-                    .arg(QString::fromStdString(d.name), QString::fromStdString(assumption)));
+                    .arg(QString::fromStdString(d.name), Words::said(assumption)));
         add(SureText::stretched(d));
     }
     list_->setSentences(wanted);

@@ -91,18 +91,43 @@ QByteArray with_outline(const QByteArray& pdf, const std::vector<OutlineMark>& m
     catalogue.insert(end, "/Outlines " + reference(outlines) + "\n/PageMode /UseOutlines\n/Lang (" +
                               language + ")\n/ViewerPreferences << /DisplayDocTitle true >>\n");
     object(*root, catalogue);
-    object(outlines, "<< /Type /Outlines /First " + reference(outlines + 1) + " /Last " +
-                         reference(outlines + count) + " /Count " + QByteArray::number(count) +
+    const auto number_of = [&](qsizetype mark) { return outlines + 1 + mark; };
+    const auto level = [&](qsizetype i) { return i > 0 ? marks[static_cast<std::size_t>(i)].level : 0; };
+    // The item before and after one on its level, within the same section; −1: none.
+    const auto beside = [&](qsizetype i, qsizetype step) -> qsizetype {
+        for (qsizetype at = i + step; at >= 0 && at < count; at += step) {
+            if (level(at) == level(i)) return at;
+            if (level(at) < level(i)) break;
+        }
+        return -1;
+    };
+    qsizetype last = 0;
+    for (qsizetype i = 0; i < count; ++i)
+        if (level(i) == 0) last = i;
+    object(outlines, "<< /Type /Outlines /First " + reference(number_of(0)) + " /Last " +
+                         reference(number_of(last)) + " /Count " + QByteArray::number(count) +
                          " >>");
     for (qsizetype i = 0; i < count; ++i) {
         const OutlineMark& mark = marks[static_cast<std::size_t>(i)];
-        QByteArray item =
-            "<< /Title " + text_string(mark.title) + " /Parent " + reference(outlines);
-        if (i > 0) item += " /Prev " + reference(outlines + i);
-        if (i + 1 < count) item += " /Next " + reference(outlines + i + 2);
+        qsizetype parent = -1;
+        for (qsizetype at = i; level(i) > 0 && at >= 0 && parent < 0; --at)
+            if (level(at) == 0) parent = at;
+        qsizetype end_of_children = i + 1;
+        while (level(i) == 0 && end_of_children < count && level(end_of_children) > 0)
+            ++end_of_children;
+        QByteArray item = "<< /Title " + text_string(mark.title) + " /Parent " +
+                          reference(parent < 0 ? outlines : number_of(parent));
+        if (const qsizetype before = beside(i, -1); before >= 0)
+            item += " /Prev " + reference(number_of(before));
+        if (const qsizetype after = beside(i, 1); after >= 0)
+            item += " /Next " + reference(number_of(after));
+        if (level(i) == 0 && end_of_children > i + 1)
+            item += " /First " + reference(number_of(i + 1)) + " /Last " +
+                    reference(number_of(end_of_children - 1)) + " /Count " +
+                    QByteArray::number(end_of_children - i - 1);
         item += " /Dest [" + kids[static_cast<std::size_t>(mark.page)] + " /XYZ 0 " +
                 QByteArray::number(mark.top, 'f', 1) + " null] >>";
-        object(outlines + 1 + i, item);
+        object(number_of(i), item);
     }
     const qsizetype new_table = out.size();
     const auto entry = [](qsizetype offset) {

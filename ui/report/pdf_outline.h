@@ -19,6 +19,7 @@ struct OutlineMark {
     QString title;
     int page = 0;    ///< from 0
     double top = 0;  ///< points, from the page's lower edge
+    int level = 0;   ///< 0: a section; 1: of the section before it
 };
 
 /// The file as it was, if it has no plain cross-reference table or no such page.

@@ -3,6 +3,8 @@
 
 #include "ui/report/pdf_outline.h"
 #include "ui/report/report_pictures.h"
+#include "ui/report/table_layout.h"
+#include "ui/report/text_block.h"
 
 #include <QBuffer>
 #include <QFontMetricsF>
@@ -10,78 +12,24 @@
 #include <QPageSize>
 #include <QPainter>
 #include <QPdfWriter>
-#include <QTextLayout>
 
 #include <algorithm>
-#include <numeric>
 
 namespace ullage {
+
+using namespace paper;
+
 namespace {
 
-constexpr double dots_per_inch = 96;
-constexpr double body_size = 13, small_size = 11, heading_size = 19, part_size = 14.5,
-                 title_size = 26;
-constexpr double side_margin = 72, top_margin = 68, bottom_margin = 84;
-const QColor ink(0x1c, 0x1c, 0x1c), muted(0x59, 0x59, 0x59), rule(0xbd, 0xbd, 0xbd);
+constexpr double dots_per_inch = 104;  // 12 of them are 8.3 points
+constexpr double heading_size = 16, part_size = 13, title_size = 18, answer_size = 13;
+constexpr double side_margin = 56, top_margin = 44, bottom_margin = 58;
 
-/// Qt joins no letters that are spaced: a joined "ff" would not be found by a search in a PDF.
-QFont text_font(double pixels, QFont::Weight weight = QFont::Normal) {
-    QFont font = report_font(pixels, weight);
-    constexpr double hardly = 0.02;  // pixels; the least that Qt does not round to none
-    font.setLetterSpacing(QFont::AbsoluteSpacing, hardly);
-    return font;
-}
-
-QString qstring(const std::string& text) { return QString::fromStdString(text); }
-
-/// A text broken into lines of a width.
-struct Block {
-    std::shared_ptr<QTextLayout> layout;
-    QColor colour = ink;
-    double height = 0;
-    int lines() const { return layout->lineCount(); }
-    double top(int line) const { return layout->lineAt(line).y(); }
-    double line_height(int line) const { return layout->lineAt(line).height(); }
+/// Sizes of running text and of tables: the appendix is for who checks, and is set smaller.
+struct Sizes {
+    double text = 12, small = 11;
 };
-
-Block block(const QString& text, const QFont& font, double width, const QColor& colour = ink,
-            qsizetype bold_until = 0) {
-    constexpr double leading = 1.2;
-    Block b;
-    b.colour = colour;
-    b.layout = std::make_shared<QTextLayout>(text, font);
-    QTextOption option;
-    option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
-    b.layout->setTextOption(option);
-    if (bold_until > 0) {
-        QTextCharFormat bold;
-        bold.setFontWeight(QFont::Bold);
-        QTextLayout::FormatRange range;
-        range.start = 0;
-        range.length = static_cast<int>(bold_until);
-        range.format = bold;
-        b.layout->setFormats({range});
-    }
-    b.layout->beginLayout();
-    for (QTextLine line = b.layout->createLine(); line.isValid(); line = b.layout->createLine()) {
-        line.setLineWidth(width);
-        line.setPosition({0, b.height});
-        b.height += line.height() * leading;
-    }
-    b.layout->endLayout();
-    return b;
-}
-
-void draw_line(QPainter& painter, const Block& b, int line, const QPointF& at) {
-    painter.setPen(b.colour);
-    const QTextLine text = b.layout->lineAt(line);
-    text.draw(&painter, at - QPointF(0, text.y()));
-}
-
-void draw_block(QPainter& painter, const Block& b, const QPointF& at) {
-    painter.setPen(b.colour);
-    b.layout->draw(&painter, at);
-}
+constexpr Sizes body, appendix{11, 10};
 
 }  // namespace
 
@@ -92,9 +40,17 @@ public:
         : pages_(pages), room_(pages.room_), pictures_(*pages.answer_), y_(room_.top()) {
         title(logo);
         for (const auto& section : pages.content_.sections) {
-            if (!section.heading.empty()) heading(qstring(section.heading));
-            for (const auto& part : section.parts)
-                std::visit([this](const auto& p) { put(p); }, part);
+            if (section.appendix && !in_appendix_) {
+                in_appendix_ = true;
+                size_ = appendix;
+                if (!at_top()) next_page();
+            }
+            heading(qstring(section.heading), section.parts);
+            for (std::size_t i = 0; i < section.parts.size(); ++i) {
+                if (std::holds_alternative<ReportHeading>(section.parts[i]))
+                    need(with_its_pictures(section.parts, i));
+                std::visit([this](const auto& p) { put(p); }, section.parts[i]);
+            }
         }
         pages_.pages_ = page_ + 1;
     }
@@ -117,12 +73,12 @@ private:
     }
 
     /// Whole if it is short, else broken between lines.
-    void text(const Block& b, double indent) {
+    void text(const Block& b, double indent, double right = 0) {
         constexpr int short_text = 4;
         if (b.lines() <= short_text) need(b.height);
         if (b.height <= left()) {
             const QPointF at(room_.left() + indent, y_);
-            place({at, QSizeF(room_.width() - indent, b.height)}, b.layout->text(),
+            place({at, QSizeF(room_.width() - indent - right, b.height)}, b.layout->text(),
                   [b, at](QPainter& p) { draw_block(p, b, at); });
             y_ += b.height;
             return;
@@ -132,101 +88,116 @@ private:
             need(height);
             const QPointF at(room_.left() + indent, y_);
             const QTextLine part = b.layout->lineAt(line);
-            place({at, QSizeF(room_.width() - indent, height)},
+            place({at, QSizeF(room_.width() - indent - right, height)},
                   b.layout->text().mid(part.textStart(), part.textLength()),
                   [b, line, at](QPainter& p) { draw_line(p, b, line, at); });
             y_ += height;
         }
     }
 
+    /// The logo at the right, the title and who it is for at the left, then the answer.
     void title(const QImage& logo) {
+        double beside = 0, logo_bottom = y_;
         if (!logo.isNull()) {
-            const QSizeF size = QSizeF(logo.size()).scaled(190, 76, Qt::KeepAspectRatio);
-            const QRectF where(room_.topLeft(), size);
+            const QSizeF size = QSizeF(logo.size()).scaled(170, 64, Qt::KeepAspectRatio);
+            const QRectF where(QPointF(room_.right() - size.width(), y_), size);
             place(where, {}, [logo, where](QPainter& p) {
                 p.setRenderHint(QPainter::SmoothPixmapTransform);
                 p.drawImage(where, logo);
             });
-            y_ += size.height() + 18;
+            beside = size.width() + 20;
+            logo_bottom = where.bottom();
         }
-        text(block(qstring(pages_.content_.title), text_font(title_size, QFont::Bold),
-                   room_.width()),
-             0);
-        y_ += 10;
-        const QFont font = text_font(body_size);
-        double widest = 0;
+        const double width = room_.width() - beside;
+        text(block(qstring(pages_.content_.title), text_font(title_size, QFont::Bold), width), 0,
+             beside);
+        y_ += 6;
+        QString who;
         for (const auto& [name, value] : pages_.content_.particulars)
-            widest = std::max(widest, QFontMetricsF(font).horizontalAdvance(qstring(name)));
-        for (const auto& [name, value] : pages_.content_.particulars) {
-            const Block b = block(qstring(value), font, room_.width() - widest - 16);
-            const Block n = block(qstring(name), font, widest + 1, muted);
-            need(std::max(b.height, n.height));
-            const QPointF at(room_.left(), y_);
-            place({at, QSizeF(widest + 2, n.height)}, qstring(name),
-                  [n, at](QPainter& p) { draw_block(p, n, at); });
-            const QPointF beside(room_.left() + widest + 16, y_);
-            place({beside, QSizeF(room_.width() - widest - 16, b.height)}, qstring(value),
-                  [b, beside](QPainter& p) { draw_block(p, b, beside); });
-            y_ += std::max(b.height, n.height);
-        }
-        y_ += 20;
+            who += (who.isEmpty() ? QString() : QStringLiteral(" · ")) + qstring(name) +
+                   QStringLiteral(": ") + qstring(value);
+        text(block(who, text_font(size_.text), width, muted), 0, beside);
+        if (page_ == 0) y_ = std::max(y_, logo_bottom);
+        y_ += 12;
         const double top = y_;
         const int page = page_;
-        pages_.marks_.push_back({qstring(pages_.content_.answer_heading), page_, y_});
+        pages_.marks_.push_back({qstring(pages_.content_.answer_heading), page_, y_, 0});
         text(block(qstring(pages_.content_.answer_heading), text_font(part_size, QFont::Bold),
-                   room_.width() - 18),
-             18);
-        y_ += 4;
+                   room_.width() - 16),
+             16);
+        y_ += 3;
         for (const auto& sentence : pages_.content_.answer) {
-            text(block(qstring(sentence), text_font(15), room_.width() - 18), 18);
-            y_ += 6;
+            text(block(qstring(sentence), text_font(answer_size), room_.width() - 16), 16);
+            y_ += 4;
         }
         if (page == page_) {
-            const QRectF bar(room_.left(), top, 5, y_ - top - 6);
+            const QRectF bar(room_.left(), top, 5, y_ - top - 4);
             place(bar, {}, [bar](QPainter& p) { p.fillRect(bar, ink); });
         }
-        y_ += 8;
     }
 
-    void heading(const QString& words) {
-        constexpr double follows = 130;  // at least so much of what comes
+    void heading(const QString& words, const std::vector<ReportPart>& parts) {
+        double follows = 110;  // at least so much of what comes
+        if (const auto* table = parts.empty() ? nullptr : std::get_if<ReportTable>(&parts.front()))
+            follows = std::max(
+                follows,
+                12 + least_height(laid(*table, 1, room_.width(), size_.small), room_.height()));
         const Block b = block(words, text_font(heading_size, QFont::Bold), room_.width());
-        need(30 + b.height + follows);
-        gap(24);
-        const QRectF line(room_.left(), y_, room_.width(), 2);
+        need(22 + b.height + follows);
+        gap(10);
+        const QRectF line(room_.left(), y_, room_.width(), 1.5);
         place(line, {}, [line](QPainter& p) { p.fillRect(line, ink); });
-        pages_.marks_.push_back({words, page_, y_});
-        y_ += 8;
+        pages_.marks_.push_back({words, page_, y_, 0});
+        y_ += 5;
         text(b, 0);
-        y_ += 4;
+        y_ += 2;
+    }
+
+    /// The room that a heading, what is said below it and its pictures take; 0 without pictures.
+    double with_its_pictures(const std::vector<ReportPart>& parts, std::size_t heading) const {
+        double height = 30;
+        for (std::size_t i = heading + 1; i < parts.size(); ++i) {
+            if (const auto* row = std::get_if<ReportRow>(&parts[i]))
+                return height + height_of(*row);
+            const auto* list = std::get_if<ReportList>(&parts[i]);
+            if (!list) break;
+            for (const auto& item : list->items)
+                height += item_block(item).height + item_gap;
+        }
+        return 0;
     }
 
     void put(const ReportHeading& h) {
         constexpr double follows = 80;
         const Block b = block(qstring(h.text), text_font(part_size, QFont::Bold), room_.width());
-        need(14 + b.height + follows);
-        gap(14);
+        need(8 + b.height + follows);
+        gap(8);
+        pages_.marks_.push_back({qstring(h.text), page_, y_, 1});
         text(b, 0);
-        y_ += 2;
+        y_ += 1;
     }
 
     void put(const ReportText& t) {
         const bool meaning = t.as == ReportText::As::explained;
         const double indent = meaning ? 22 : 0;
-        const Block b = block(qstring(t.text), text_font(meaning ? small_size : body_size),
+        const Block b = block(qstring(t.text), text_font(meaning ? size_.small : size_.text),
                               room_.width() - indent, meaning ? muted : ink);
         gap(meaning ? 3 : 6);
         text(b, indent);
         gap(meaning ? 3 : 4);
     }
 
+    Block item_block(const ReportItem& item) const {
+        const QString mark =
+            item.mark.empty() ? QString() : qstring(item.mark) + QStringLiteral(": ");
+        return block(mark + qstring(item.text), text_font(size_.text), room_.width() - 18, ink,
+                     mark.size());
+    }
+
     void put(const ReportList& list) {
         for (const auto& item : list.items) {
-            const QString mark =
-                item.mark.empty() ? QString() : qstring(item.mark) + QStringLiteral(": ");
-            const Block b = block(mark + qstring(item.text), text_font(body_size),
-                                  room_.width() - 18, ink, mark.size());
-            gap(4);
+            const Block b = item_block(item);
+            gap(item_gap);
             if (b.lines() <= 4)
                 need(b.height);
             else
@@ -239,118 +210,79 @@ private:
             });
             text(b, 18);
         }
-        gap(6);
+        gap(4);
     }
 
-    void put(const ReportPicture& picture) {
-        const QFont font = report_font(small_size);
-        const Block note =
-            block(qstring(picture.text), text_font(small_size), room_.width(), muted);
-        const double height = pictures_.height(picture, room_.width(), font);
-        gap(8);
+    static constexpr double between_pictures = 14, item_gap = 3;
+    QFont picture_font() const { return report_font(size_.small - 1); }
+    double room_of(const ReportRow& row) const {
+        return room_.width() - between_pictures * static_cast<double>(row.pictures.size() - 1);
+    }
+    double height_of(const ReportRow& row) const {
+        double height = 0;
+        for (const ReportPicture& picture : row.pictures)
+            height = std::max(height, pictures_.height(picture, room_of(row) * picture.share,
+                                                       picture_font()));
+        return height;
+    }
+
+    void put(const ReportPicture& picture) { put(ReportRow{{picture}}); }
+
+    void put(const ReportRow& row) {
+        const QFont font = picture_font();
+        const double room = room_of(row), height = height_of(row);
+        QString words;
+        for (const ReportPicture& picture : row.pictures)
+            if (picture.captioned || height <= 0)
+                words += (words.isEmpty() ? "" : " ") + qstring(picture.text);
+        const Block note = block(words, text_font(size_.small), room_.width(), muted);
+        gap(5);
         need(height + note.height + 2);
-        if (height > 0 && height <= left()) {
-            const QRectF where(room_.left(), y_, room_.width(), height);
+        double x = room_.left();
+        for (const ReportPicture& picture : row.pictures) {
+            const double width = room * picture.share;
+            if (pictures_.height(picture, width, font) <= 0 || height > left()) continue;
+            const QRectF where(x, y_, width, height);
             const auto answer = pages_.answer_;
             place(where, {}, [answer, where, picture, font](QPainter& p) {
                 ReportPictures(*answer).paint(p, where, picture, font);
             });
-            y_ += height + 2;
+            x += width + between_pictures;
         }
+        if (height <= left()) y_ += height + 2;
         text(note, 0);
-        gap(6);
+        gap(4);
     }
-
-    static std::vector<double> widths_of(const ReportTable& table, double room, double padding) {
-        const std::size_t columns = table.header.size();
-        std::vector<double> least(columns, 0), natural(columns, 0);
-        const QFontMetricsF plain(text_font(small_size)), bold(text_font(small_size, QFont::Bold));
-        const auto look = [&](std::size_t c, const std::string& cell,
-                              const QFontMetricsF& metrics) {
-            const QString words = qstring(cell);
-            natural[c] = std::max(natural[c], metrics.horizontalAdvance(words) + padding + 2);
-            for (const QString& word : words.split(u' '))
-                least[c] = std::max(least[c], metrics.horizontalAdvance(word) + padding + 2);
-        };
-        for (std::size_t c = 0; c < columns; ++c) {
-            look(c, table.header[c], bold);
-            for (std::size_t r = 0; r < table.rows.size(); ++r)
-                look(c, table.rows[r][c], static_cast<int>(r) == table.stressed ? bold : plain);
-        }
-        // A very long word is broken, so that the others keep their place.
-        for (double& w : least)
-            w = std::min(w, room / std::max<double>(2, static_cast<double>(columns) * 0.8));
-        // A very long text is broken into lines, so that the others need fewer.
-        for (std::size_t c = 0; c < columns; ++c)
-            natural[c] = std::max(least[c], std::min(natural[c], room * 0.45));
-        const double all_least = std::accumulate(least.begin(), least.end(), 0.0);
-        const double all_natural = std::accumulate(natural.begin(), natural.end(), 0.0);
-        std::vector<double> widths(columns);
-        for (std::size_t c = 0; c < columns; ++c) {
-            if (all_natural <= room)
-                widths[c] = natural[c] + (room - all_natural) / static_cast<double>(columns);
-            else if (all_least >= room)
-                widths[c] = least[c] * room / all_least;
-            else
-                widths[c] = least[c] + (natural[c] - least[c]) * (room - all_least) /
-                                           (all_natural - all_least);
-        }
-        return widths;
-    }
-
-    struct TableRow {
-        std::vector<Block> cells;
-        double height = 0;
-    };
 
     void put(const ReportTable& table) {
-        constexpr double padding = 10, air = 3;
-        const auto widths = widths_of(table, room_.width(), padding);
-        const auto row_of = [&](const std::vector<std::string>& cells, QFont::Weight weight) {
-            TableRow row;
-            for (std::size_t c = 0; c < cells.size(); ++c) {
-                row.cells.push_back(
-                    block(qstring(cells[c]), text_font(small_size, weight), widths[c] - padding));
-                row.height = std::max(row.height, row.cells.back().height + 2 * air);
-            }
-            return row;
-        };
-        const TableRow header = row_of(table.header, QFont::Bold);
-        std::vector<TableRow> rows;
-        for (std::size_t r = 0; r < table.rows.size(); ++r)
-            rows.push_back(row_of(table.rows[r], static_cast<int>(r) == table.stressed
-                                                     ? QFont::Bold
-                                                     : QFont::Normal));
-        const Block caption =
-            block(qstring(table.caption), text_font(small_size, QFont::Bold), room_.width());
-        gap(10);
-        const double first = rows.empty() ? 0 : std::min(rows.front().height, room_.height() / 3);
-        need(caption.height + 4 + header.height + first + 8);
-        text(caption, 0);
+        const LaidTable t = laid(table, table.rows.size(), room_.width(), size_.small);
+        gap(7);
+        need(least_height(t, room_.height()));
+        text(t.caption, 0);
         y_ += 3;
-        const double body_room = room_.height() - header.height - 4;
-        const auto put_header = [&] { put_row(header, widths, air, 1.5, ink); };
+        const double body_room = room_.height() - t.header.height - 4;
+        const auto put_header = [&] { put_row(t.header, t.widths, 1.5, ink); };
         put_header();
-        for (const auto& row : rows) {
+        for (const auto& row : t.rows) {
             if (row.height > body_room) {
-                put_broken(row, widths, put_header);
+                put_broken(row, t.widths, put_header);
                 continue;
             }
             if (row.height > left()) {
                 next_page();
                 put_header();
             }
-            put_row(row, widths, air, 0.75, rule);
+            put_row(row, t.widths, 0.75, rule);
         }
-        gap(8);
+        gap(6);
     }
 
-    void put_row(const TableRow& row, const std::vector<double>& widths, double air, double thick,
+    void put_row(const TableRow& row, const std::vector<double>& widths, double thick,
                  const QColor& colour) {
         double x = room_.left();
         for (std::size_t c = 0; c < row.cells.size(); ++c) {
             const Block& b = row.cells[c];
-            const QPointF at(x, y_ + air);
+            const QPointF at(x, y_ + cell_air);
             place({at, QSizeF(widths[c] - 1, b.height)}, b.layout->text(),
                   [b, at](QPainter& p) { draw_block(p, b, at); });
             x += widths[c];
@@ -396,6 +328,8 @@ private:
     ReportPictures pictures_;
     double y_ = 0;
     int page_ = 0;
+    Sizes size_ = body;
+    bool in_appendix_ = false;
 };
 
 ReportPages::ReportPages(std::shared_ptr<const Answer> answer, ReportContent content, Paper paper,
@@ -422,7 +356,7 @@ void ReportPages::paint(QPainter& painter, int page) const {
                                .replace(QStringLiteral("{0}"), QString::number(page + 1))
                                .replace(QStringLiteral("{1}"), QString::number(count()));
     const double width = QFontMetricsF(font).horizontalAdvance(number);
-    const QRectF foot(room_.left(), room_.bottom() + 24, room_.width(), 20);
+    const QRectF foot(room_.left(), room_.bottom() + 16, room_.width(), 20);
     painter.setFont(font);
     painter.setPen(muted);
     painter.drawText(foot, Qt::AlignRight | Qt::AlignTop, number);
@@ -457,7 +391,8 @@ QByteArray ReportPages::pdf() const {
     constexpr double points = 72 / dots_per_inch;
     std::vector<OutlineMark> marks;
     for (const Mark& mark : marks_)
-        marks.push_back({mark.title, mark.page, (size_.height() - mark.y) * points});
+        marks.push_back(
+            {mark.title, mark.page, (size_.height() - mark.y) * points, mark.level});
     return with_outline(file, marks, QByteArray::fromStdString(content_.language));
 }
 

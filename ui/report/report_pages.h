@@ -2,7 +2,7 @@
 #pragma once
 /// The report laid out on paper: what the PDF and the window's preview both paint.
 ///
-/// Measures are in pixels of 96 to the inch. A paragraph breaks between lines, a table between rows
+/// Measures are in pixels of 104 to the inch. A paragraph breaks between lines, a table between rows
 /// with its header again on the next page (only a row taller than a page is broken within), a
 /// picture and a list's short item never. A heading stays with what follows it. Invariants: nothing
 /// lies outside the margins, and nothing on a page lies on anything else.
@@ -61,8 +61,9 @@ private:
         QString title;
         int page = 0;
         double y = 0;
+        int level = 0;
     };
-    std::vector<Mark> marks_;  ///< where the sections begin
+    std::vector<Mark> marks_;  ///< where sections and their parts begin
     std::vector<Placed> placed_;
 };
 

@@ -3,11 +3,11 @@
 
 #include "ui/charts/fill_chart.h"
 #include "ui/gauge/days_until_full_gauge.h"
+#include "ui/language/spoken_language.h"
 #include "ui/theme/theme.h"
 #include "ui/week/week_strips.h"
 
 #include <QBuffer>
-#include <QLocale>
 #include <QPainter>
 #include <QSvgGenerator>
 
@@ -16,19 +16,7 @@
 namespace ullage {
 namespace {
 
-constexpr double fill_shape = 0.56;  // height of a fan, of its width
-
-/// The report's figures are written the English way.
-class EnglishFigures {
-public:
-    EnglishFigures() { QLocale::setDefault(QLocale(QLocale::English, QLocale::UnitedStates)); }
-    ~EnglishFigures() { QLocale::setDefault(before_); }
-    EnglishFigures(const EnglishFigures&) = delete;
-    EnglishFigures& operator=(const EnglishFigures&) = delete;
-
-private:
-    QLocale before_;
-};
+constexpr double fill_shape = 0.62;  // height of a fan, of its width
 
 const BoxOutlook* box_of(const Answer& a, const ReportPicture& p) {
     return p.of != ReportPicture::Of::week && p.index < a.outlook.boxes.size()
@@ -79,7 +67,7 @@ QFont report_font(double pixels, QFont::Weight weight) {
 }
 
 double ReportPictures::height(const ReportPicture& picture, double width, const QFont& font) const {
-    const EnglishFigures english;
+    const Speaking speaking(answer_.language);
     const auto* box = box_of(answer_, picture);
     const auto* send = send_of(answer_, picture);
     if (send) {
@@ -98,7 +86,7 @@ double ReportPictures::height(const ReportPicture& picture, double width, const 
 
 void ReportPictures::paint(QPainter& painter, const QRectF& place, const ReportPicture& picture,
                            const QFont& font) const {
-    const EnglishFigures english;
+    const Speaking speaking(answer_.language);
     const auto* box = box_of(answer_, picture);
     if (const auto* send = send_of(answer_, picture)) {
         WeekStrips week;
@@ -119,7 +107,8 @@ void ReportPictures::paint(QPainter& painter, const QRectF& place, const ReportP
 }
 
 SvgDrawing ReportPictures::svg(const ReportPicture& picture) const {
-    constexpr double width = 720, text = 13;
+    constexpr double line = 720, text = 12;
+    const double width = std::round(line * picture.share);
     constexpr int dots_per_inch = 96;
     const QFont font = report_font(text);
     SvgDrawing drawing{width, height(picture, width, font), {}};

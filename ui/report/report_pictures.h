@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 /// The pictures of a report: the window's own gauges, fans and weeks, always in light colours, one
-/// font and English figures, whatever the desktop has. So the same answer gives the same marks.
+/// font and the figures of its own language, whatever the desktop has. So the same answer gives the same marks.
 
 #include "core/report/html.h"
 #include "core/report/report.h"
@@ -13,7 +13,7 @@ class QPainter;
 
 namespace ullage {
 
-/// `pixels`: of a page of 96 to the inch.
+/// `pixels`: of a page of 104 to the inch.
 QFont report_font(double pixels, QFont::Weight weight = QFont::Normal);
 
 /// The answer must outlive it.

@@ -79,7 +79,7 @@ DriversGeometry DriverBars::geometryFor(double width, const QFont& font) const {
 
     for (const Driver& d : drivers_) {
         DriverRow row;
-        row.name = Words::sentence(QString::fromStdString(d.input));
+        row.name = Words::sentence(Words::said(d.input));
         row.range = SureText::driverRange(d, horizon_);
         row.share = Words::percent(d.variance_share);
         const double name = std::ceil(metrics.horizontalAdvance(row.name)) + 1;

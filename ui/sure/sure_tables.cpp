@@ -86,7 +86,7 @@ NumberTable::Content SureTables::drivers(const std::vector<Driver>& drivers) {
         return x ? Cell::number(*x, 1) : Cell::words(tr("not within the horizon"));
     };
     for (const Driver& d : drivers)
-        content.rows.push_back({Cell::words(QString::fromStdString(d.input)), days(d.low_days),
+        content.rows.push_back({Cell::words(Words::said(d.input)), days(d.low_days),
                                 days(d.high_days), Cell::number(100 * d.variance_share, 1, 2)});
     return content;
 }

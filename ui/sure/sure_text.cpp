@@ -296,7 +296,7 @@ QString SureText::driversTitle(const BoxOutlook& box, const std::vector<Driver>&
     const QString name = name_of(box.name);
     if (drivers.empty()) return tr("Nothing to rank for %1").arg(name);
     return tr("When %1 reaches its ceiling depends most on %2")
-        .arg(name, name_of(drivers.front().input));
+        .arg(name, Words::said(drivers.front().input));
 }
 
 QString SureText::driverRange(const Driver& d, double horizon_days) {
@@ -316,7 +316,7 @@ QString SureText::driver(const Driver& d, double horizon_days) {
                  : tr("the ceiling is not reached within %1").arg(Words::horizon(horizon_days));
     };
     return tr("%1: at its low value %2; at its high value %3. It makes %4 of the spread.")
-        .arg(Words::sentence(name_of(d.input)), reached(d.low_days), reached(d.high_days),
+        .arg(Words::sentence(Words::said(d.input)), reached(d.low_days), reached(d.high_days),
              Words::percent(d.variance_share));
 }
 

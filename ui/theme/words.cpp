@@ -3,6 +3,7 @@
 
 #include "core/findings/findings.h"
 #include "core/findings/words.h"
+#include "ui/language/spoken_language.h"
 
 #include <QLocale>
 #include <QRegularExpression>
@@ -158,6 +159,14 @@ QString Words::full_date(const QDate& date) {
 }
 QString Words::month(Day day) { return month(date(day)); }
 QString Words::full_date(Day day) { return full_date(date(day)); }
+
+Language Words::language() {
+    return spoken_language();
+}
+
+QString Words::said(const Message& message) {
+    return QString::fromStdString(Wording(language())(message));
+}
 
 QString Words::sentence(QString text) {
     if (!text.isEmpty()) text[0] = text[0].toUpper();

@@ -9,6 +9,7 @@
 
 #include "core/units/calendar.h"
 #include "core/units/quantity_text.h"
+#include "core/words/wording.h"
 
 #include <QCoreApplication>
 #include <QDate>
@@ -44,6 +45,11 @@ public:
     static QString full_date(Day day);  ///< "14 Aug 2028"
     static QString month(const QDate& date);
     static QString full_date(const QDate& date);
+
+    /// The language of the texts on screen.
+    static Language language();
+    /// A message of the core in that language.
+    static QString said(const Message& message);
 
     /// The first letter in capitals.
     static QString sentence(QString text);

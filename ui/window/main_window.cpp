@@ -396,10 +396,7 @@ void MainWindow::showProblems() {
 }
 
 void MainWindow::present(const std::shared_ptr<const Answer>& got) {
-    auto shown = std::make_shared<Answer>(*got);
-    if (prefixes_ != Prefixes::decimal || got == answer_)
-        shown->findings = ullage::findings(shown->site, shown->outlook, prefixes_);
-    answer_ = std::move(shown);
+    answer_ = std::make_shared<const Answer>(in_language(*got, Words::language(), prefixes_));
     outline_model_->setAnswer(answer_);
     findings_->setAnswer(answer_);
     fit_->setAnswer(answer_);

@@ -94,6 +94,7 @@ private:
     void makeFileMenu();
     void makeEditMenu();
     void makeViewMenu();
+    void makeLanguageMenu(QMenu* view);
     void makeHelpMenu();
     void connectParts();
     void restoreLayout();

@@ -211,10 +211,32 @@ void MainWindow::makeViewMenu() {
     connect(themes_, &QActionGroup::triggered, this, [this](QAction* action) {
         setTheme(static_cast<ThemeChoice>(action->data().toInt()));
     });
+    makeLanguageMenu(menu);
     menu->addSeparator();
     QAction* reset = menu->addAction(tr("&Reset layout"));
     reset->setObjectName(QStringLiteral("view.reset"));
     connect(reset, &QAction::triggered, this, &MainWindow::resetLayout);
+}
+
+/// The widgets have their texts once: another language is there after the next start.
+void MainWindow::makeLanguageMenu(QMenu* view) {
+    QMenu* menu = view->addMenu(tr("Lan&guage"));
+    auto* group = new QActionGroup(this);
+    const QString key = QStringLiteral("view/language");
+    const auto add = [&](const QString& text, const QString& code) {
+        QAction* action = menu->addAction(text);
+        action->setObjectName(QStringLiteral("view.language.") + code);
+        action->setCheckable(true);
+        action->setChecked(windowSettings().value(key).toString() == code);
+        group->addAction(action);
+        connect(action, &QAction::triggered, this, [this, key, code] {
+            windowSettings().setValue(key, code);
+            statusBar()->showMessage(tr("The language changes at the next start."), 8000);
+        });
+    };
+    add(tr("&As the system"), QString());
+    add(QStringLiteral("&English"), QStringLiteral("en"));
+    add(QStringLiteral("&Deutsch"), QStringLiteral("de"));
 }
 
 void MainWindow::makeHelpMenu() {

@@ -2,14 +2,14 @@
 #include "ui/window/run_window.h"
 
 #include "ui/charts/fill_chart.h"
+#include "ui/language/spoken_language.h"
 #include "ui/report/write_report.h"
 #include "ui/window/main_window.h"
+#include "ui/window/window_settings.h"
 
 #include <QApplication>
 #include <QIcon>
-#include <QLibraryInfo>
 #include <QLocale>
-#include <QTranslator>
 
 namespace ullage::ui {
 
@@ -26,17 +26,13 @@ void nameApplication() {
     QApplication::setWindowIcon(QIcon(QStringLiteral(":/ullage.svg")));
 }
 
-/// Qt's own words, then ours; what is missing stays English.
-void installTranslations(QApplication& application) {
-    const QLocale locale;
-    const auto install = [&](const QString& name, const QString& folder) {
-        auto* translator = new QTranslator(&application);
-        if (translator->load(locale, name, QStringLiteral("_"), folder))
-            QApplication::installTranslator(translator);
-    };
-    install(QStringLiteral("qtbase"), QLibraryInfo::path(QLibraryInfo::TranslationsPath));
-    install(QStringLiteral("ullage"),
-            QApplication::applicationDirPath() + QStringLiteral("/../share/ullage/translations"));
+/// What the user chose in the menu, else the system's.
+Language windowLanguage() {
+    const QString chosen = windowSettings().value(QStringLiteral("view/language")).toString();
+    if (const auto language = language_of(chosen.toStdString())) return *language;
+    for (const QString& name : QLocale::system().uiLanguages())
+        if (const auto language = language_of(name.toStdString())) return *language;
+    return Language::english;
 }
 
 }  // namespace
@@ -45,7 +41,7 @@ int runWindow(int& argc, char** argv, const std::optional<std::string>& sitePath
               const Settings& settings, bool allowOutside) {
     QApplication application(argc, argv);
     nameApplication();
-    installTranslations(application);
+    speak(windowLanguage());
     MainWindow window(settings);
     if (allowOutside) window.document().allowOutside();
     window.show();
@@ -59,7 +55,7 @@ int writePictures(int& argc, char** argv, const Answer& answer, const std::strin
     qputenv("QT_QPA_PLATFORM", "offscreen");
     QApplication application(argc, argv);
     nameApplication();
-    installTranslations(application);
+    const Speaking speaking(answer.language);
     QStringList paths;
     const bool all = writeFillPictures(answer, QString::fromStdString(folder), &paths);
     for (const QString& path : std::as_const(paths)) written.push_back(path.toStdString());

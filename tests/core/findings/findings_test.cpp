@@ -88,6 +88,30 @@ TEST(Findings, ABoxSentenceHasItsCeilingItsDaysAndItsMonths) {
     expect_said(all, Level::note, "/boxes/1", "After 5 years, snapshots alone hold 9 TB on attic, 25 % of what is used.");
 }
 
+TEST(Findings, AreSaidInGermanWithItsCasesAndFigures) {
+    const auto all = in_language(answer(), Language::german).findings;
+    expect_said(all, Level::fits, "/boxes/1",
+                "attic erreicht die Füllgrenze von 80 % in etwa 3,6 Jahren, etwa im Mai 2030. 1 von 10: vor Juli 2029; "
+                "9 von 10: vor Juni 2031.");
+    expect_said(all, Level::note, "/boxes/1", "Mehr Platz für attic bis zum 07.07.2029 bestellen: In 1 von 10 Verläufen "
+                                              "ist die Füllgrenze 21 Tage später erreicht");
+    expect_said(all, Level::note, "/sends/0", "Alles in der Gegenrichtung der Leitung zurückzuholen dauert 4 Tage");
+    const auto english = answer().findings;
+    ASSERT_EQ(all.size(), english.size());
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        EXPECT_EQ(all[i].level, english[i].level) << all[i].text;
+        EXPECT_EQ(all[i].about, english[i].about) << all[i].text;
+        EXPECT_NE(all[i].text, english[i].text);
+    }
+}
+
+TEST(Findings, TheJsonKeepsItsKeysInGermanAndSaysItsSentences) {
+    const std::string json = outlook_json(in_language(answer(), Language::german));
+    for (const char* part : {"\"level\": \"fits\"", "\"bound_by\": \"rate\"", "attic erreicht die Füllgrenze",
+                             "Keine Streuung des Umschlags ist angegeben"})
+        EXPECT_NE(json.find(part), std::string::npos) << part;
+}
+
 TEST(Findings, WhatMayNeverComeIsSaidWithItsChance) {
     auto all = with([](Answer& a) { a.outlook.boxes[0].days_until_ceiling.p90.reset(); });
     expect_said(all, Level::fits, "/boxes/1", "1 in 10 futures stay below it for 5 years.");

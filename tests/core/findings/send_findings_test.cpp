@@ -134,9 +134,9 @@ TEST(SendFindings, FirstCopyAndRestoreCompareTheirTwoWays) {
     a.outlook.sends[0].first_copy = w;
     EXPECT_TRUE(
         says(said(a),
-             "takes 22 days over the line, and 4 days carried by hand (copying 17 hours, 48 hours "
-             "on the "
-             "road, the rest catching up): carry it by hand; from 1.5 TB on, carrying is sooner."));
+             "the first copy takes 22 days over the line. Carried by hand it takes 4 days (copying 17 "
+             "hours, 48 hours on the road, the rest catching up). So carry it by hand. From 1.5 TB on, "
+             "carrying is sooner."));
     a.outlook.sends[0].first_copy->link_base_expires = true;
     a.outlook.sends[0].first_copy->link_in_step_days.reset();
     EXPECT_TRUE(says(
@@ -151,7 +151,7 @@ TEST(SendFindings, FirstCopyAndRestoreCompareTheirTwoWays) {
     r.road_binds = true;
     a.outlook.sends[0].restore = {r};
     EXPECT_TRUE(says(said(a),
-                     "takes 4 days (a year from now; the line's own rate binds); fetching the box "
+                     "takes 4 days (a year from now; the line's own rate binds). Fetching the box "
                      "takes 71 hours "
                      "(the road binds)."));
 }

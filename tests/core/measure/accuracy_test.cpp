@@ -2,6 +2,7 @@
 // How well a listing foretells the next year, on fifteen cuts of three public histories
 // (tests/data/measured/README.md names them and says how their bytes were counted).
 #include "core/measure/listing.h"
+#include "core/words/wording.h"
 #include "core/measure/measure.h"
 #include "core/retention/ladder.h"
 
@@ -136,7 +137,7 @@ TEST(Accuracy, TheListingsOwnHeldBytesAreExact) {
         }
         EXPECT_DOUBLE_EQ(m->held_bytes, held) << cut;
         EXPECT_GE(held, unique) << cut;
-        EXPECT_TRUE(m->warnings.empty()) << cut << ": " << m->warnings.front();
+        EXPECT_TRUE(m->warnings.empty()) << cut << ": " << english(m->warnings.front());
     }
 }
 

@@ -2,6 +2,7 @@
 // Listings that cannot be true, or are too little: each is told in words a reader can act on, and a
 // true listing is never doubted. What the columns mean: OpenZFS, zfsprops(7).
 #include "core/measure/doubts.h"
+#include "core/words/wording.h"
 
 #include "core/measure/measure.h"
 
@@ -67,8 +68,15 @@ Listing changed(const std::function<void(Snapshot&, std::size_t)>& change, Listi
     return l;
 }
 
+/// The doubts as they are said in English.
+std::vector<std::string> said_of(const Listing& l) {
+    std::vector<std::string> all;
+    for (const auto& doubt : doubts_of(l)) all.push_back(english(doubt));
+    return all;
+}
+
 void expect_one(const Listing& l, const std::string& part) {
-    const auto doubts = doubts_of(l);
+    const auto doubts = said_of(l);
     ASSERT_EQ(doubts.size(), 1u) << part;
     EXPECT_NE(doubts[0].find(part), std::string::npos) << doubts[0];
 }
@@ -105,7 +113,7 @@ TEST(Doubts, ADatasetThatOnlyShrinksIsATrueListing) {
 
 TEST(Doubts, WrittenInAnotherUnitIsSeenByGrowthAndByWhatEachSnapshotAloneHolds) {
     const auto l = changed([](Snapshot& s, std::size_t) { s.written_bytes /= 1024; });
-    const auto doubts = doubts_of(l);
+    const auto doubts = said_of(l);
     ASSERT_EQ(doubts.size(), 2u);
     EXPECT_NE(doubts[0].find("grew by more than was written"), std::string::npos);
     EXPECT_NE(doubts[1].find("alone hold more than was written into them"), std::string::npos);
@@ -115,7 +123,7 @@ TEST(Doubts, WrittenInAnotherUnitIsSeenByGrowthAndByWhatEachSnapshotAloneHolds) 
 TEST(Doubts, UniqueAndWrittenSwappedIsSeen) {
     const auto l =
         changed([](Snapshot& s, std::size_t) { std::swap(s.unique_bytes, s.written_bytes); });
-    const auto doubts = doubts_of(l);
+    const auto doubts = said_of(l);
     EXPECT_TRUE(std::any_of(doubts.begin(), doubts.end(), [](const std::string& d) {
         return d.find("alone hold more than was written") != std::string::npos &&
                d.find("swapped") != std::string::npos;
@@ -165,7 +173,7 @@ TEST(Doubts, TimesThatRunBackwardsAreSeenByTheSnapshotThatWasWrittenWhole) {
     for (const auto& s : l.snapshots) times.push_back(s.taken);
     std::reverse(l.snapshots.begin(), l.snapshots.end());
     for (std::size_t i = 0; i < times.size(); ++i) l.snapshots[i].taken = times[i];
-    const auto doubts = doubts_of(l);
+    const auto doubts = said_of(l);
     ASSERT_FALSE(doubts.empty());
     EXPECT_NE(doubts.back().find("“data@0” was written whole"), std::string::npos) << doubts.back();
     EXPECT_NE(doubts.back().find("run backwards"), std::string::npos) << doubts.back();

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measure/measure.h"
+#include "core/words/wording.h"
 
 #include <gtest/gtest.h>
 
@@ -135,7 +136,7 @@ TEST(Measure, MoreGrowthThanWasWrittenIsAWarning) {
     const auto m = measure(l, {});
     ASSERT_TRUE(m) << m.error();
     ASSERT_EQ(m->warnings.size(), 2u);  // it is short besides
-    EXPECT_NE(m->warnings[1].find("4 of 4 snapshots grew by more than was written"),
+    EXPECT_NE(english(m->warnings[1]).find("4 of 4 snapshots grew by more than was written"),
               std::string::npos);
     EXPECT_EQ(m->held_bytes, 0);
 }

@@ -2,6 +2,7 @@
 // Days are worked out by hand in the comment beside each; a year is 365.25 d; a normal input's p10
 // and p90 lie 1.28155 standard deviations from its middle.
 #include "core/outlook/drivers.h"
+#include "core/words/wording.h"
 #include "outlook_testing.h"
 
 #include "core/measure/evidence.h"
@@ -19,14 +20,14 @@ constexpr double years_20 = 20 * 365.25;
 std::vector<std::string> inputs_of(const Outlook& o, const std::string& box) {
     std::vector<std::string> names;
     for (const auto& d : o.drivers)
-        if (d.box == box) names.push_back(d.input);
+        if (d.box == box) names.push_back(english(d.input));
     return names;
 }
 
 const Driver& driver_of(const Outlook& o, const std::string& input) {
     static const Driver none;
     for (const auto& d : o.drivers)
-        if (d.input == input) return d;
+        if (english(d.input) == input) return d;
     ADD_FAILURE() << "no driver " << input;
     return none;
 }
@@ -43,7 +44,7 @@ TEST(Drivers, ALoneUncertainGrowthHasTheDaysOfHeadroomOverRateAndAllOfTheVarianc
     ASSERT_EQ(o.drivers.size(), 1u);
     const auto& d = o.drivers[0];
     EXPECT_EQ(d.box, "home");
-    EXPECT_EQ(d.input, "growth of “scans”");
+    EXPECT_EQ(english(d.input), "growth of “scans”");
     EXPECT_EQ(d.about, "/datasets/0");
     // 0.6 TB ÷ (0.1 × (1 ∓ 0.320388) TB/y): 3224.63 d and 1659.74 d, up to whole days.
     EXPECT_EQ(d.low_days, std::optional(3225.0));
@@ -171,7 +172,7 @@ TEST(Drivers, MoreIsNeverLater) {
     EXPECT_GE(o.drivers.size(), 8u);
     const auto day = [&](const std::optional<double>& d) { return d.value_or(o.horizon_days); };
     for (const auto& d : o.drivers)
-        EXPECT_LE(day(d.high_days), day(d.low_days)) << d.box << ": " << d.input;
+        EXPECT_LE(day(d.high_days), day(d.low_days)) << d.box << ": " << english(d.input);
     // Greatest effect first within a box, the boxes in their own order.
     for (std::size_t i = 1; i < o.drivers.size(); ++i) {
         const auto &x = o.drivers[i - 1], &y = o.drivers[i];
@@ -193,9 +194,9 @@ TEST(Drivers, TheDaysDependOnNeitherSeedNorPathsAndTheAnswerNotOnThreads) {
     EXPECT_EQ(one.drivers, outlook_of(s, 400, 1, 3).drivers);
     const auto other = outlook_of(s, 900, 7, 1);
     const auto& growth = driver_of(one, "growth of “d”");
-    EXPECT_EQ(growth.low_days, driver_of(other, growth.input).low_days);
-    EXPECT_EQ(growth.high_days, driver_of(other, growth.input).high_days);
-    EXPECT_NE(growth.variance_share, driver_of(other, growth.input).variance_share);
+    EXPECT_EQ(growth.low_days, driver_of(other, english(growth.input)).low_days);
+    EXPECT_EQ(growth.high_days, driver_of(other, english(growth.input)).high_days);
+    EXPECT_NE(growth.variance_share, driver_of(other, english(growth.input)).variance_share);
 }
 
 TEST(Drivers, TheMiddleFutureLiesNearTheMedianOfThePaths) {
@@ -205,8 +206,8 @@ TEST(Drivers, TheMiddleFutureLiesNearTheMedianOfThePaths) {
     const auto o = outlook_of(site(years_20, {d}, {box("home", 2 * tb)}), 1000);
     const double median = *o.boxes[0].days_until_ceiling.p50;
     for (const auto& x : o.drivers) {
-        EXPECT_LT(*x.high_days, median * 1.03) << x.input;
-        EXPECT_GT(*x.low_days, median * 0.97) << x.input;
+        EXPECT_LT(*x.high_days, median * 1.03) << english(x.input);
+        EXPECT_GT(*x.low_days, median * 0.97) << english(x.input);
     }
 }
 
@@ -228,7 +229,7 @@ TEST(Drivers, MeasuredGrowthAndTurnoverAreInputs) {
     }
     for (const auto& d : o.drivers)
         EXPECT_LE(d.high_days.value_or(o.horizon_days), d.low_days.value_or(o.horizon_days))
-            << d.input;
+            << english(d.input);
 }
 
 TEST(ShareOfVariance, IsWhatGoesWithTheInput) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Costs are worked out by hand in the comment beside each.
 #include "outlook_testing.h"
+#include "core/words/wording.h"
 
 #include "core/outlook/solve.h"
 
@@ -71,7 +72,7 @@ TEST(Offers, WithoutPowerOrLifeOnlyThePriceCountsAndItIsSaid) {
     EXPECT_EQ(a.cost_total, 1000);
     EXPECT_EQ(a.purchases, 1);
     std::string said;
-    for (const auto& line : a.assumptions) said += line + "\n";
+    for (const auto& line : a.assumptions) said += english(line) + "\n";
     for (const char* part : {"no lead time", "no power", "no life", "only its usable size"})
         EXPECT_NE(said.find(part), std::string::npos) << part << "\n" << said;
 }
@@ -167,12 +168,12 @@ TEST(Offers, TheEnclosureLimitsDrivesButNotAWholeBox) {
     whole.as = Offer::As::box;
     s.offers = {eight, added, three, hungry, whole};
     const auto o = outlook_of(s);
-    EXPECT_EQ(of(o, "eight").does_not_go_in, "8 drives do not go into 6 bays");
-    EXPECT_EQ(of(o, "two more").does_not_go_in, "");
+    EXPECT_EQ(english(of(o, "eight").does_not_go_in), "8 drives do not go into 6 bays");
+    EXPECT_EQ(english(of(o, "two more").does_not_go_in), "");
     EXPECT_EQ(of(o, "two more").drives, 2);
-    EXPECT_EQ(of(o, "three more").does_not_go_in, "7 drives do not go into 6 bays");
-    EXPECT_EQ(of(o, "hungry").does_not_go_in, "it draws 120 W, more than the 100 W of the supply");
-    EXPECT_EQ(of(o, "whole").does_not_go_in, "");
+    EXPECT_EQ(english(of(o, "three more").does_not_go_in), "7 drives do not go into 6 bays");
+    EXPECT_EQ(english(of(o, "hungry").does_not_go_in), "it draws 120 W, more than the 100 W of the supply");
+    EXPECT_EQ(english(of(o, "whole").does_not_go_in), "");
     EXPECT_FALSE(of(o, "eight").holds);
     EXPECT_FALSE(of(o, "hungry").recommended);
 }
@@ -302,7 +303,7 @@ TEST(BlockCosts, ALayoutThatPadsLessHoldsMore) {
     // 2 of parity, 24 KiB (table 1.4: 133.2 % and 114.3 % of charged bytes).
     EXPECT_NEAR(b.costs.at(0).charge, 1.332 * 1.01, 0.002);
     ASSERT_TRUE(b.better_shape);
-    EXPECT_EQ(b.better_shape->text, "1 group of 10 drives, parity-2");
+    EXPECT_EQ(english(b.better_shape->text), "1 group of 10 drives, parity-2");
     EXPECT_NEAR(b.better_shape->charge, 1.143 * 1.01, 0.002);
     EXPECT_NEAR(b.better_shape->gain, 0.5, 0.01);
 }

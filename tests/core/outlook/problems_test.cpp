@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "outlook_testing.h"
+#include "core/words/wording.h"
 
 namespace ullage {
 namespace {
@@ -102,7 +103,7 @@ TEST(ComputeProblems, AnOldListingIsUsedAndSaidToBeOld) {
     e.listings["l.tsv"] = {listing("d", as_of - std::chrono::days(100))};
     const auto o = outlook_of(listed(), 20, 1, 1, e);
     bool said = false;
-    for (const auto& a : o.datasets[0].assumptions) said = said || a.find("100 days before") != std::string::npos;
+    for (const auto& a : o.datasets[0].assumptions) said = said || english(a).find("100 days before") != std::string::npos;
     EXPECT_TRUE(said);
 }
 
@@ -194,7 +195,7 @@ TEST(Assumptions, EveryDefaultThatStandsInIsASentence) {
     d.logical = Entered<Bytes>(Bytes{1 * tb});
     auto o = outlook_of(site(300, {d}, {box("home", 4 * tb)}), 20);
     std::string said;
-    for (const auto& a : o.datasets[0].assumptions) said += a + "\n";
+    for (const auto& a : o.datasets[0].assumptions) said += english(a) + "\n";
     for (const char* part : {"No compression ratio", "No growth is given", "No turnover is given"})
         EXPECT_NE(said.find(part), std::string::npos) << part << " in\n" << said;
 
@@ -204,7 +205,7 @@ TEST(Assumptions, EveryDefaultThatStandsInIsASentence) {
     typed.turnover->spread.reset();
     o = outlook_of(site(300, {typed}, {box("home", 4 * tb)}), 20);
     said.clear();
-    for (const auto& a : o.datasets[0].assumptions) said += a + "\n";
+    for (const auto& a : o.datasets[0].assumptions) said += english(a) + "\n";
     for (const char* part : {"No spread of the growth", "No spread of the turnover", "a day only"})
         EXPECT_NE(said.find(part), std::string::npos) << part << " in\n" << said;
     EXPECT_NEAR(o.datasets[0].growth_spread_bytes_per_day, 0.25 * 0.1 * tb / 365.25, 1);

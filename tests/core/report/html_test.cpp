@@ -34,7 +34,7 @@ TEST(ReportHtml, NeedsNothingFromElsewhere) {
 
 TEST(ReportHtml, APictureHasItsWordsTwiceForEveryReader) {
     ReportContent r;
-    r.sections = {{"One", {ReportPicture{ReportPicture::Of::fill, 0, "How full attic gets", "Fuller."}}}};
+    r.sections = {{"One", false, {ReportPicture{ReportPicture::Of::fill, 0, "How full attic gets", "Fuller."}}}};
     HtmlOptions options;
     options.draw = [](const ReportPicture&) { return SvgDrawing{640, 320.4, "<path d=\"M0 0\"/>"}; };
     const std::string html = report_html(r, options);

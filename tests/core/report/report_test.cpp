@@ -60,11 +60,11 @@ TEST(Report, TheAnswerIsThreeSentencesInPlainWords) {
 }
 
 TEST(Report, SpansAreSaidAsAPersonSaysThem) {
-    EXPECT_EQ(report::say_between(340, 570), "between 11 and 19 months");
-    EXPECT_EQ(report::say_between(45, 427), "between 45 days and 14 months");
-    EXPECT_EQ(report::say_between(1, 30), "between 1 day and 30 days");
-    EXPECT_EQ(report::say_between(20, 30), "between 20 and 30 days");
-    EXPECT_EQ(report::say_between(426, 427), "about 14 months");
+    EXPECT_EQ(report::say_between(340, 570, Wording()), "between 11 and 19 months");
+    EXPECT_EQ(report::say_between(45, 427, Wording()), "between 45 days and 14 months");
+    EXPECT_EQ(report::say_between(1, 30, Wording()), "between 1 day and 30 days");
+    EXPECT_EQ(report::say_between(20, 30, Wording()), "between 20 and 30 days");
+    EXPECT_EQ(report::say_between(426, 427, Wording()), "about 14 months");
 }
 
 TEST(Report, EveryFindingStandsInItOnce) {
@@ -80,7 +80,8 @@ TEST(Report, FindingsStandInTheSectionTheyAreAbout) {
     const Answer a = offered({offer("six drives", 1, 2150, 0.97)});
     const auto r = report_of(a);
     for (const auto& f : a.findings) {
-        const std::string heading = f.about.rfind("/boxes", 0) == 0      ? "How full, when"
+        const std::string heading = f.level == Level::note               ? "Appendix A: item by item"
+                                    : f.about.rfind("/boxes", 0) == 0    ? "How full, when"
                                     : f.about.rfind("/sends", 0) == 0    ? "Does it arrive in time"
                                     : f.about.rfind("/offers", 0) == 0   ? "What we propose"
                                     : f.about.rfind("/datasets", 0) == 0 ? "What this rests on"
@@ -91,10 +92,9 @@ TEST(Report, FindingsStandInTheSectionTheyAreAbout) {
 
 TEST(Report, EachTermIsExplainedOnceAndAtItsFirstUse) {
     const std::string text = text_of_report(report_of(offered({offer("six drives", 1, 2150, 0.97)})));
-    for (const char* start : {"explained: A snapshot is", "explained: The ceiling is", "explained: A send copies",
-                              "explained: A dataset is"})
+    for (const char* start : {"A snapshot is", "The ceiling is", "A send copies", "A dataset is"})
         EXPECT_EQ(times(text, start), 1U) << start << "\n" << text;
-    for (const auto& term : terms()) EXPECT_LE(times(text, "explained: " + term.meaning), 1U) << term.meaning;
+    for (const auto& term : terms(Wording())) EXPECT_LE(times(text, term.meaning), 1U) << term.meaning;
 }
 
 TEST(Report, NamesUseNoTerms) {
@@ -111,7 +111,7 @@ TEST(Report, AnUnknownWordWithinAnotherIsNoTerm) {
 
 TEST(Report, SaysWhatHappensIfNothingIsDone) {
     const auto r = report_of(answer());
-    EXPECT_SAID(section_of(r, "What we propose"), "| attic | 2029-07-07 | full within 5 years in 2 of 10 futures |");
+    EXPECT_SAID(section_of(r, "What we propose"), "| attic | 2029-07-07 | 40 TB | no more than it has | full within 5 years in 2 of 10 futures |");
     EXPECT_SAID(section_of(r, "What we propose"), "No offers were given, so none is compared here.");
     EXPECT_EQ(r.answer[2], "More space for attic should be ordered by 2029-07-07; offers to compare were not given.");
 }
@@ -123,8 +123,8 @@ TEST(Report, ASiteWhereNothingEverFillsNeedsNothing) {
     EXPECT_EQ(r.answer[0], "No box reaches the level to act at within 5 years in any future that we drew; the fullest "
                            "then is attic, at 55 %.");
     EXPECT_EQ(r.answer[2], "Nothing needs to be bought now.");
-    EXPECT_SAID(section_of(r, "What we propose"), "| attic | not needed | stays below the level to act at for 5 years |");
-    EXPECT_SAID(section_of(r, "How full, when"), "not within 5 years");
+    EXPECT_SAID(section_of(r, "What we propose"), "| attic | not needed | 40 TB | no more than it has | stays below the level to act at for 5 years |");
+    EXPECT_SAID(section_of(r, "Appendix A: item by item"), "not within 5 years");
 }
 
 TEST(Report, AFullBoxComesFirstInTheAnswer) {
@@ -139,8 +139,8 @@ TEST(Report, AFullBoxComesFirstInTheAnswer) {
     const auto r = report_of(with_findings(a));
     EXPECT_EQ(r.answer[0], "shed is full today: nothing more can be written there.");
     EXPECT_EQ(r.answer[2], "More space for shed should be ordered now; offers to compare were not given.");
-    EXPECT_SAID(section_of(r, "How full, when"), "| today | today | today |");
-    EXPECT_SAID(section_of(r, "What we propose"), "| shed | 2026-10-11, which has passed: now | is full already |");
+    EXPECT_SAID(section_of(r, "Appendix A: item by item"), "| today | today | today |");
+    EXPECT_SAID(section_of(r, "What we propose"), "| shed | 2026-10-11, which has passed: now | 40 TB | no more than it has | is full already |");
 }
 
 TEST(Report, NoLinkAndNoBoxAreSaid) {
@@ -172,8 +172,8 @@ TEST(Report, ALateSendIsSaid) {
 TEST(Report, NoOfferThatLastsIsProposed) {
     const auto r = report_of(offered({offer("two drives", 1, 300, 0.4)}));
     EXPECT_EQ(r.answer[2], "None of the offers for attic is sure enough to last for 5 years, so ask for others.");
-    EXPECT_SAID(section_of(r, "What we propose"), "| two drives | 61 TB | 40 % | not within 5 years | 300 EUR | 300 EUR | does "
-                                                  "not last |");
+    EXPECT_SAID(section_of(r, "What we propose"), "| two drives | 61 TB | 40 % | not within 5 years | 300 EUR | 300 EUR | "
+                                                  "2029-07-07 | does not last |");
 }
 
 TEST(Report, OffersStandByRankAndTheProposedOneIsStressed) {
@@ -214,8 +214,12 @@ TEST(Report, ThirtyDatasetsAreThirtyRows) {
         a.site.datasets.push_back(asked);
         a.outlook.datasets.push_back(d);
     }
-    const auto text = section_of(report_of(with_findings(a)), "What this rests on");
+    const auto r = report_of(with_findings(a));
+    const auto text = section_of(r, "Appendix B: all figures");
     for (const auto& d : a.outlook.datasets) EXPECT_SAID(text, "| " + d.name + " | 9.2 TB (assumed) |");
+    const auto body = section_of(r, "What this rests on");
+    EXPECT_EQ(times(body, " | 9.2 TB (assumed) |"), 6U) << "the body has the largest";
+    EXPECT_SAID(body, "The 6 largest of 30 datasets are shown; all are in Appendix B.");
 }
 
 TEST(Report, TheParticularsAreThoseOfTheSite) {
@@ -232,10 +236,49 @@ TEST(Report, TheParticularsAreThoseOfTheSite) {
 TEST(Report, ABoxThatIsNotThereYetIsNotCalledEmpty) {
     Answer a = answer();
     a.site.boxes[1].in_service = *parse_date("2026-12-01");
-    const auto text = section_of(report_of(a), "How full, when");
-    EXPECT_SAID(text, "| attic | fits | 40 TB | from 2026-12-01 |");
+    const auto r = report_of(a);
+    const auto text = section_of(r, "How full, when");
+    EXPECT_SAID(section_of(r, "Appendix A: item by item"), "| attic | fits | 40 TB | from 2026-12-01 |");
     EXPECT_SAID(text, "It is in service from 2026-12-01, with 40 TB usable.");
     EXPECT_EQ(text.find("are used"), std::string::npos);
+}
+
+TEST(Report, TheBodyComesBeforeTheAppendix) {
+    const auto r = report_of(answer());
+    bool appendix = false;
+    for (const auto& section : r.sections) {
+        EXPECT_EQ(section.appendix, section.heading.rfind("Appendix", 0) == 0) << section.heading;
+        EXPECT_GE(section.appendix, appendix) << section.heading;
+        appendix = section.appendix;
+    }
+    EXPECT_TRUE(appendix);
+}
+
+TEST(Report, SaysHowLargeToBuyWhereNoOfferIsGiven) {
+    Answer a = answer();
+    a.outlook.boxes[0].usable_needed_bytes = 52e12;
+    EXPECT_SAID(section_of(report_of(with_findings(a)), "What we propose"), "| attic | 2029-07-07 | 40 TB | 52 TB |");
+}
+
+TEST(Report, IsInTheLanguageOfTheAnswer) {
+    const auto r = report_of(in_language(offered({offer("six drives", 1, 2150, 0.97)}), Language::german));
+    EXPECT_EQ(r.language, "de");
+    EXPECT_EQ(r.title, "Wie voll, wann, und was zu tun ist: Quayside");
+    EXPECT_EQ(r.answer[0], "attic wird höchstwahrscheinlich in etwa 3,6 Jahren (etwa im Mai 2030) zu 80 % voll sein, das ist "
+                           "die Füllgrenze; in 8 von 10 gezogenen Verläufen dauert es zwischen 2,7 und 4,7 Jahren.");
+    EXPECT_EQ(r.answer[2], "Wir schlagen „six drives“ für attic vor, insgesamt 2.150 € über 5 Jahre, zu bestellen bis zum "
+                           "07.07.2029.");
+    const std::string text = text_of_report(r);
+    EXPECT_SAID(text, "Ein Snapshot ist der Zustand");
+    for (const char* english : {" the ", " of ", " is ", "futures"})
+        EXPECT_EQ(text.find(english), std::string::npos) << english << "\n" << text;
+}
+
+TEST(Report, GermanTermsAreSeenInAllTheirFormsButNotInNames) {
+    Explainer e(Wording(Language::german));
+    EXPECT_TRUE(e.first_used_in("Die Datei „Snapshots des Pools“ ist da.").empty());
+    EXPECT_FALSE(e.first_used_in("in 3 von 10 Verläufen").empty());
+    EXPECT_FALSE(e.first_used_in("Übertragungen enden.").empty());
 }
 
 TEST(Report, BracesInNamesAreText) {

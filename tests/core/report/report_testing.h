@@ -31,6 +31,11 @@ struct TextOfPart {
         return text;
     }
     std::string operator()(const ReportPicture& p) const { return "picture: " + p.title + ". " + p.text + "\n"; }
+    std::string operator()(const ReportRow& row) const {
+        std::string text;
+        for (const auto& picture : row.pictures) text += (*this)(picture);
+        return text;
+    }
 };
 
 inline std::string text_of_section(const ReportSection& s) {

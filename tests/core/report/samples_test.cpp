@@ -9,7 +9,9 @@
 
 #include <fstream>
 #include <nlohmann/json.hpp>
+#include <set>
 #include <sstream>
+#include <tuple>
 
 namespace ullage {
 namespace {
@@ -28,16 +30,20 @@ Answer answer_of(const std::string& file) {
     return *a;
 }
 
-class Samples : public ::testing::TestWithParam<const char*> {};
+class Samples : public ::testing::TestWithParam<std::tuple<const char*, Language>> {};
 
 TEST_P(Samples, TheReportHasEveryFindingAndTheFiguresOfTheJson) {
-    const Answer a = answer_of(std::string(ULLAGE_SOURCE_DIR) + "/sample-sites/" + GetParam() + ".site.json");
+    const auto [site, language] = GetParam();
+    const Wording w(language);
+    const Answer a =
+        in_language(answer_of(std::string(ULLAGE_SOURCE_DIR) + "/sample-sites/" + site + ".site.json"), language);
     const std::string text = text_of_report(report_of(a));
     const auto json = nlohmann::json::parse(outlook_json(a));
     const auto has = [&](const std::string& part) { EXPECT_NE(text.find(part), std::string::npos) << part; };
-    const auto size = [&](const nlohmann::json& bytes) { has(format_bytes({bytes.get<double>()})); };
+    const auto size = [&](const nlohmann::json& bytes) { has(w.bytes(bytes.get<double>())); };
+    const auto date = [&](const nlohmann::json& day) { return w.date(*parse_date(day.get<std::string>())); };
     const auto days = [&](const nlohmann::json& n) {
-        if (!n.is_null()) has(plural(std::lround(n.get<double>()), "day", "days"));
+        if (!n.is_null()) has(w.say_n("{} day", "{} days", std::lround(n.get<double>()), std::lround(n.get<double>())));
     };
     ASSERT_FALSE(json["findings"].empty());
     for (const auto& f : json["findings"]) has("* " + f["text"].get<std::string>() + "\n");
@@ -45,37 +51,37 @@ TEST_P(Samples, TheReportHasEveryFindingAndTheFiguresOfTheJson) {
         for (const char* key : {"usable_bytes", "ceiling_bytes"}) size(b[key]);
         for (const char* key : {"days_until_ceiling", "days_until_full"})
             for (const char* q : {"p10", "p50", "p90"}) days(b[key][q]);
-        if (!b["order_by"].is_null()) has(b["order_by"].get<std::string>());
+        if (!b["order_by"].is_null()) has(date(b["order_by"]));
         for (const char* q : {"p10", "p50", "p90"}) size(b["fill"].back()["used_bytes"][q]);
         size(b["fill"].back()["live_bytes"]);
     }
     for (const auto& s : json["sends"]) {
-        has(format_bit_rate({s["goodput_bits_per_s"].get<double>()}));
+        has(w.bit_rate(s["goodput_bits_per_s"].get<double>()));
         for (const char* q : {"p50", "p90", "p95"}) {
             size(s["bytes_per_run"][q]);
-            has(say_hours(s["hours_per_run"][q].get<double>()));
+            has(w.hours(s["hours_per_run"][q].get<double>()));
         }
-        for (const char* q : {"p50", "p95", "max"}) has(say_hours(s["recovery_point_hours"][q].get<double>()));
-        for (const char* q : {"p50", "p90"}) has(say_hours(s["restore_hours"][q].get<double>()));
+        for (const char* q : {"p50", "p95", "max"}) has(w.hours(s["recovery_point_hours"][q].get<double>()));
+        for (const char* q : {"p50", "p90"}) has(w.hours(s["restore_hours"][q].get<double>()));
     }
     for (const auto& s : json["sends"]) {
-        const auto rate = [&](const nlohmann::json& r) { has(format_bit_rate({r.get<double>()})); };
+        const auto rate = [&](const nlohmann::json& r) { has(w.bit_rate(r.get<double>())); };
         for (const auto& step : s["limits"]) {
             rate(step["bits_per_second"]);
             rate(step["own_bits_per_second"]);
         }
         for (const char* q : {"p50", "p90", "p95"}) {
-            for (const auto& w : s["weekdays"]) {
-                size(w["bytes"][q]);
-                has(say_hours(w["hours"][q].get<double>()));
+            for (const auto& day : s["weekdays"]) {
+                size(day["bytes"][q]);
+                has(w.hours(day["hours"][q].get<double>()));
             }
             for (const auto& e : s["events"]) {
                 size(e["bytes"][q]);
-                has(say_hours(e["hours"][q].get<double>()));
+                has(w.hours(e["hours"][q].get<double>()));
             }
-            for (const auto& w : s["restore"]) {
-                size(w["bytes"][q]);
-                has(say_hours(w["link_hours"][q].get<double>()));
+            for (const auto& way : s["restore"]) {
+                size(way["bytes"][q]);
+                has(w.hours(way["link_hours"][q].get<double>()));
             }
         }
         if (!s["first_copy"].is_null()) size(s["first_copy"]["bytes"]);
@@ -89,14 +95,16 @@ TEST_P(Samples, TheReportHasEveryFindingAndTheFiguresOfTheJson) {
     }
     for (const auto& o : json["offers"]) {
         size(o["usable_bytes"]);
-        has(o["running_from"].get<std::string>());
+        has(date(o["running_from"]));
         for (const char* key : {"price", "energy_cost", "replacement_cost", "cost_total", "cost_per_usable_tib_year"})
-            has(say_money(o[key].get<double>(), a.outlook.currency));
+            has(w.money(o[key].get<double>(), a.outlook.currency));
     }
 }
 
-INSTANTIATE_TEST_SUITE_P(All, Samples, ::testing::Values("harbour-clinic", "saltmarsh-seeds", "fellside-mapmakers",
-                                                         "brackenfold-archive"));
+INSTANTIATE_TEST_SUITE_P(All, Samples,
+                         ::testing::Combine(::testing::Values("harbour-clinic", "saltmarsh-seeds", "fellside-mapmakers",
+                                                              "brackenfold-archive"),
+                                            ::testing::Values(Language::english, Language::german)));
 
 void every_value(const nlohmann::json& value, const std::string& text) {
     for (const auto& [key, each] : value.items()) {
@@ -108,6 +116,20 @@ void every_value(const nlohmann::json& value, const std::string& text) {
             EXPECT_NE(text.find(said), std::string::npos) << key << " " << said;
         }
     }
+}
+
+TEST(ReportInputs, EveryKeyHasGermanWords) {
+    const auto site = read_site_file(std::string(ULLAGE_TEST_DATA) + "/site/every-key.site.json");
+    ASSERT_TRUE(site);
+    const auto english = input_tables(*site), german = input_tables(*site, Wording(Language::german));
+    ASSERT_EQ(english.size(), german.size());
+    // The same in both: names, and units of them.
+    const std::set<std::string> alike = {"name", "set, name"};
+    for (std::size_t t = 0; t < english.size(); ++t)
+        for (std::size_t r = 0; r < english[t].rows.size(); ++r) {
+            const std::string& key = english[t].rows[r][0];
+            EXPECT_TRUE(key != german[t].rows[r][0] || alike.count(key) == 1) << key;
+        }
 }
 
 TEST(ReportInputs, HoldEveryValueOfASiteThatUsesEveryKey) {

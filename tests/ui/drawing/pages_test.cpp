@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/ui/drawing/drawn.h"
+#include "core/words/wording.h"
 #include "tests/ui/sample_answer.h"
 #include "ui/charts/fill_chart.h"
 #include "ui/gauge/days_until_full_gauge.h"
@@ -345,8 +346,8 @@ TEST(SurePage, SaysWhatWasNotMeasuredAndLeadsToItsDataset) {
     const QString all = texts.join(u'\n');
     const Answer answer = sample::sure();
     for (const DatasetOutlook& d : answer.outlook.datasets)
-        for (const std::string& assumption : d.assumptions)
-            EXPECT_TRUE(all.contains(QString::fromStdString(assumption))) << assumption;
+        for (const Message& assumption : d.assumptions)
+            EXPECT_TRUE(all.contains(QString::fromStdString(english(assumption)))) << english(assumption);
     EXPECT_TRUE(all.contains(QStringLiteral("1.38 times as wide")));
     EXPECT_EQ(all.count(QStringLiteral("times as wide")), 1);
     EXPECT_TRUE(all.contains(QStringLiteral("“letters”: no listing")));

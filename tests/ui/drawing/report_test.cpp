@@ -14,6 +14,7 @@
 
 #include "../sample_answer.h"
 #include "core/findings/words.h"
+#include "ui/language/spoken_language.h"
 #include "ui/pages/report_page.h"
 #include "ui/report/pdf_outline.h"
 #include "ui/report/report_pictures.h"
@@ -59,6 +60,8 @@ std::vector<Case> cases() {
     return all;
 }
 
+constexpr Language languages[] = {Language::english, Language::german};
+
 ReportPages pages_of(const Answer& a, Paper paper = Paper::a4, const QImage& logo = {}) {
     return {sample::shared(a), report_of(a), paper, logo};
 }
@@ -71,8 +74,9 @@ QImage logo() {
 
 TEST(ReportPages, NothingIsOutsideTheMarginsOrOverAnything) {
     for (const Case& c : cases())
-        for (const Paper paper : {Paper::a4, Paper::letter}) {
-            const ReportPages pages = pages_of(c.answer, paper, logo());
+        for (const auto& [paper, language] : {std::pair{Paper::a4, Language::german},
+                                             std::pair{Paper::letter, Language::english}}) {
+            const ReportPages pages = pages_of(in_language(c.answer, language), paper, logo());
             const QRectF room = pages.content().adjusted(-0.5, -0.5, 0.5, 0.5);
             for (std::size_t i = 0; i < pages.placed().size(); ++i) {
                 const auto& one = pages.placed()[i];
@@ -161,17 +165,67 @@ QString text_of_pdf(const QByteArray& pdf) {
     return QString::fromUtf8(process.readAllStandardOutput()).simplified();
 }
 
+std::vector<Case> in_both_languages() {
+    std::vector<Case> all;
+    for (const Case& c : cases())
+        for (const Language language : languages)
+            all.push_back({c.name, in_language(c.answer, language)});
+    return all;
+}
+
+/// The page on which a text begins, from 0; −1: nowhere.
+int page_of(const ReportPages& pages, const QString& text) {
+    for (const auto& thing : pages.placed())
+        if (thing.text == text) return thing.page;
+    return -1;
+}
+
+TEST(ReportPages, TheBodyOfAUsualSiteIsTwoPagesInEitherLanguage) {
+    for (const Language language : languages)
+        for (Answer a : {sample::answer(), sample::sure()}) {
+            a.outlook.boxes.resize(2);
+            const ReportPages pages = pages_of(in_language(a, language));
+            for (const auto& section : pages.report().sections)
+                if (section.appendix) {
+                    EXPECT_LE(page_of(pages, QString::fromStdString(section.heading)), 2);
+                    break;
+                }
+        }
+}
+
+TEST(ReportPages, ThePdfHoldsItsFonts) {
+    const QString program = QStandardPaths::findExecutable(QStringLiteral("pdffonts"));
+    if (program.isEmpty()) GTEST_SKIP() << "pdffonts is not installed";
+    QTemporaryDir folder;
+    QFile file(folder.filePath(QStringLiteral("r.pdf")));
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    file.write(pages_of(in_language(sample::sure(), Language::german)).pdf());
+    file.close();
+    QProcess process;
+    process.start(program, {file.fileName()});
+    ASSERT_TRUE(process.waitForFinished());
+    const QStringList lines =
+        QString::fromUtf8(process.readAllStandardOutput()).split(u'\n', Qt::SkipEmptyParts);
+    ASSERT_GT(lines.size(), 2) << "a header, a rule, and at least one font";
+    const qsizetype embedded = lines[0].indexOf(QStringLiteral("emb"));
+    for (qsizetype i = 2; i < lines.size(); ++i)
+        EXPECT_TRUE(lines[i].mid(embedded).startsWith(QStringLiteral("yes"))) << lines[i].toStdString();
+}
+
 TEST(ReportPages, ThePdfHoldsEveryFindingAndFigureAsText) {
-    for (Case& c : cases()) {
-        c.answer.findings = findings(c.answer.site, c.answer.outlook);
+    for (Case& c : in_both_languages()) {
+        const Wording w(c.answer.language);
         const ReportPages pages = pages_of(c.answer);
         QString text = text_of_pdf(pages.pdf());
         if (text.isEmpty()) GTEST_SKIP() << "pdftotext is not installed";
-        EXPECT_TRUE(text.contains(QStringLiteral("Page 1 of %1").arg(pages.count())));
+        const QString page_of = c.answer.language == Language::german
+                                    ? QStringLiteral("Seite %1 von %2")
+                                    : QStringLiteral("Page %1 of %2");
+        EXPECT_TRUE(text.contains(page_of.arg(1).arg(pages.count())));
         // A finding may go over the end of a page, and of a line; the foot of the page is no part
         // of it.
         for (int page = 1; page <= pages.count(); ++page) {
-            const QString foot = QStringLiteral("Page %1 of %2").arg(page).arg(pages.count());
+            const QString foot = page_of.arg(page).arg(pages.count());
             const qsizetype at = text.indexOf(foot);
             ASSERT_GE(at, 0) << c.name << ": " << foot.toStdString();
             const QString title = QString::fromStdString(pages.report().title);
@@ -192,13 +246,13 @@ TEST(ReportPages, ThePdfHoldsEveryFindingAndFigureAsText) {
         for (const BoxOutlook& b : c.answer.outlook.boxes)
             for (const double bytes :
                  {b.usable_bytes, b.ceiling_bytes, b.used_now_bytes, b.fill.back().used_bytes.p90})
-                has(format_bytes({bytes}));
+                has(w.bytes(bytes));
         for (const OfferOutlook& o : c.answer.outlook.offers)
-            has(say_money(o.cost_total, c.answer.outlook.currency));
+            has(w.money(o.cost_total, c.answer.outlook.currency));
     }
 }
 
-TEST(ReportPages, ThePdfHasAnOutlineOfItsSections) {
+TEST(ReportPages, ThePdfHasAnOutlineOfItsSectionsBoxesAndSends) {
     const ReportPages pages = pages_of(sample::buying(6));
     const QByteArray pdf = pages.pdf();
     EXPECT_TRUE(pdf.contains("/Lang (en)"));
@@ -220,9 +274,16 @@ TEST(ReportPages, ThePdfHasAnOutlineOfItsSections) {
         if (xml.readNext() == QXmlStreamReader::StartElement &&
             xml.name() == QStringLiteral("item"))
             titles << xml.readElementText();
-    for (const auto& section : pages.report().sections)
-        if (!section.heading.empty()) expected << QString::fromStdString(section.heading);
+    for (const auto& section : pages.report().sections) {
+        expected << QString::fromStdString(section.heading);
+        for (const auto& part : section.parts)
+            if (const auto* heading = std::get_if<ReportHeading>(&part))
+                expected << QString::fromStdString(heading->text);
+    }
     EXPECT_EQ(titles, expected);
+    const Outlook& o = sample::buying(6).outlook;
+    for (const auto& box : o.boxes) EXPECT_TRUE(titles.contains(QString::fromStdString(box.name)));
+    for (const auto& send : o.sends) EXPECT_TRUE(titles.contains(QString::fromStdString(send.name)));
 }
 
 TEST(PdfOutline, WhatIsNoPdfStaysAsItIs) {
@@ -248,8 +309,23 @@ QString read_xml(const std::string& html, QStringList* elements) {
     return words;
 }
 
+TEST(ReportHtmlFile, IsCleanHtmlOfItsLanguage) {
+    const QString program = QStandardPaths::findExecutable(QStringLiteral("tidy"));
+    if (program.isEmpty()) GTEST_SKIP() << "tidy is not installed";
+    for (const Case& c : in_both_languages()) {
+        const std::string html = html_of(c.answer, report_of(c.answer), logo());
+        EXPECT_NE(html.find("<html lang=\"" + code_of(c.answer.language) + "\""), std::string::npos);
+        QProcess process;
+        process.start(program, {QStringLiteral("-errors"), QStringLiteral("-quiet"), QStringLiteral("-utf8")});
+        process.write(QByteArray::fromStdString(html));
+        process.closeWriteChannel();
+        ASSERT_TRUE(process.waitForFinished());
+        EXPECT_EQ(process.exitCode(), 0) << c.name << "\n" << process.readAllStandardError().toStdString();
+    }
+}
+
 TEST(ReportHtmlFile, IsWellFormedAndEscapedForEverySite) {
-    for (const Case& c : cases()) {
+    for (const Case& c : in_both_languages()) {
         QStringList elements;
         const std::string html = html_of(c.answer, report_of(c.answer), logo());
         const QString words = read_xml(html, &elements);
@@ -270,6 +346,40 @@ TEST(ReportHtmlFile, IsTheSameBytesTwiceAndInAnyLocale) {
     EXPECT_EQ(once, html_of(a, report_of(a), logo()));
     EXPECT_EQ(QLocale().language(), QLocale::German) << "left as it was";
     QLocale::setDefault(before);
+}
+
+TEST(ReportHtmlFile, HasItsPicturesInItsOwnLanguageWhateverTheWindowSpeaks) {
+    const Answer german = in_language(sample::answer(), Language::german);
+    const std::string once = html_of(german, report_of(german), {});
+    EXPECT_NE(once.find(">mittlere Vorhersage<"), std::string::npos);
+    EXPECT_EQ(once.find(">middle forecast<"), std::string::npos);
+    EXPECT_EQ(spoken_language(), Language::english) << "left as it was";
+    const QLocale before;
+    speak(Language::german);
+    EXPECT_EQ(once, html_of(german, report_of(german), {}));
+    const std::string english = html_of(sample::answer(), report_of(sample::answer()), {});
+    speak(Language::english);
+    QLocale::setDefault(before);
+    EXPECT_EQ(english, html_of(sample::answer(), report_of(sample::answer()), {}));
+    EXPECT_NE(english.find(">middle forecast<"), std::string::npos);
+}
+
+TEST(ReportPage, LanguageIsTheWindowsUntilAnotherIsChosen) {
+    ReportPage page;
+    page.setAnswer(sample::shared(sample::sure()));
+    page.show();
+    ASSERT_NE(page.pages(), nullptr);
+    EXPECT_EQ(page.pages()->report().language, "en");
+    auto* chooser = page.findChild<QComboBox*>(QStringLiteral("languageChooser"));
+    chooser->setCurrentIndex(chooser->findText(QStringLiteral("Deutsch")));
+    EXPECT_EQ(page.pages()->report().language, "de");
+    speak(Language::german);
+    ReportPage other;
+    speak(Language::english);
+    QLocale::setDefault(QLocale(QStringLiteral("en_GB")));
+    other.setAnswer(sample::shared(sample::sure()));
+    other.show();
+    EXPECT_EQ(other.pages()->report().language, "de");
 }
 
 TEST(ReportPage, ShowsThePagesOfThePdfInAnyWidth) {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/ui/drawing/drawn.h"
+#include "core/words/wording.h"
 #include "tests/ui/sample_answer.h"
 #include "ui/sure/backtest_chart.h"
 #include "ui/sure/chart_section.h"
@@ -181,12 +182,12 @@ TEST(Drivers, AreThoseOfTheBoxTheWidestFirst) {
     const Answer a = sample::sure();
     const auto attic = drivers_of(a.outlook, "attic");
     ASSERT_EQ(attic.size(), 3u);
-    EXPECT_EQ(attic[0].input, "growth of “imaging”");
-    EXPECT_EQ(attic[1].input, "turnover of “imaging” beyond 60 days");
-    EXPECT_EQ(attic[2].input, "growth of “mail”");
+    EXPECT_EQ(english(attic[0].input), "growth of “imaging”");
+    EXPECT_EQ(english(attic[1].input), "turnover of “imaging” beyond 60 days");
+    EXPECT_EQ(english(attic[2].input), "growth of “mail”");
     const auto barn = drivers_of(a.outlook, "barn");
     ASSERT_EQ(barn.size(), 2u);
-    EXPECT_EQ(barn[0].input, "growth of “letters”") << "past the horizon counts as the horizon";
+    EXPECT_EQ(english(barn[0].input), "growth of “letters”") << "past the horizon counts as the horizon";
     EXPECT_TRUE(drivers_of(a.outlook, "shed").empty());
 }
 
