@@ -47,8 +47,8 @@ public:
         what_would_do();
         if (s_.starts_closed)
             add(Level::tight,
-                w_.say("“{}” always starts while {} is closed and waits until it opens; "
-                            "start it when the line opens.",
+                w_.say("“{}” always starts while {} is closed and waits until it opens; start it when the line "
+                       "opens.",
                             s_.name, s_.link));
         planned_events();
         line();

@@ -44,7 +44,8 @@ private:
         const auto& s = *std::find_if(list_.begin(), list_.end(), wrong);
         const auto lines = list_.size();
         said_.push_back(message_n(
-            "{0} snapshot is dated outside the years 2000 to 2100 (“{2}”: {3}): was a clock not set? Gaps and rates that rest on such a date are wrong; leave the lines out or mend their times",
+            "{0} snapshot is dated outside the years 2000 to 2100 (“{2}”: {3}): was a clock not set? Gaps and rates that "
+            "rest on such a date are wrong; leave the lines out or mend their times",
             "{} of {} snapshots are dated outside the years 2000 to 2100 (“{}”: {}): was a clock not set? Gaps and rates "
             "that rest on such a date are wrong; leave the lines out or mend their times",
             static_cast<long>(count), count, lines, s.name, s.taken));

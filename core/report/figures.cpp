@@ -94,9 +94,9 @@ ReportPicture fill_picture(const Answer& a, std::size_t box, const Wording& w) {
 
 std::string band_in_words(const BoxOutlook& b, const Wording& w) {
     const FillPoint& last = b.fill.back();
-    return w.say("How to read the pictures: half of the futures stay below the line in the middle; the dark "
-        "band holds half of them, the light one 8 of 10. For {0} on {1}, 1 in 10 ends below {2} and "
-        "1 in 10 above {3}. A broad band means that little is known.",
+    return w.say("How to read the pictures: half of the futures stay below the line in the middle; the dark band "
+                 "holds half of them, the light one 8 of 10. For {0} on {1}, 1 in 10 ends below {2} and 1 in 10 "
+                 "above {3}. A broad band means that little is known.",
                  b.name, w.date(last.date), w.bytes(last.used_bytes.p10), w.bytes(last.used_bytes.p90));
 }
 

@@ -22,7 +22,8 @@ using namespace report;
 // What the body has room for; the appendix has all of it.
 constexpr std::size_t most_datasets = 6, most_drivers = 3, most_backtests = 2;
 
-enum class Those { with_a_status, all };
+/// urgent: what overruns, and the first of what is tight; the tables of the body say the rest.
+enum class Those { urgent, with_a_status, all };
 
 struct WordsOfPart {
     std::string operator()(const ReportHeading&) const { return {}; }  // a name
@@ -120,7 +121,10 @@ private:
         for (std::size_t i = 0; i < a_.findings.size(); ++i) {
             const Finding& f = a_.findings[i];
             const bool here = f.about == pointer || (below && f.about.rfind(pointer + "/", 0) == 0);
-            if (said_[i] || !here || (those == Those::with_a_status && f.level == Level::note)) continue;
+            if (said_[i] || !here || (those != Those::all && f.level == Level::note)) continue;
+            if (those == Those::urgent && f.level != Level::overruns &&
+                (f.level != Level::tight || (!found.items.empty() && found.items.back().level == Level::tight)))
+                continue;
             said_[i] = true;
             found.items.push_back(item_of(f));
         }
@@ -142,7 +146,7 @@ private:
             plain(w_.say("No box has drives or a usable size stated, so how full it gets cannot be said."));
         else
             plain(w_.say("We drew {0} possible futures from what is known of the data, and counted when each box "
-        "comes to the level at which to act, and when it is full.",
+                         "comes to the level at which to act, and when it is full.",
                          o_.paths));
         for (std::size_t i = 0; i < o_.boxes.size(); ++i) {
             const BoxOutlook& b = o_.boxes[i];
@@ -166,9 +170,8 @@ private:
         table(sends_table(o_, w_));
         ReportList found;
         for (const auto& s : o_.sends)
-            for (auto& item : about(send_pointer(s.name), Those::with_a_status).items)
+            for (auto& item : about(send_pointer(s.name), Those::urgent).items)
                 found.items.push_back(std::move(item));
-        for (auto& item : about("/sends", Those::with_a_status, true).items) found.items.push_back(std::move(item));
         list(std::move(found));
         end();
     }
@@ -191,7 +194,7 @@ private:
         if (!o_.datasets.empty()) {
             std::string note =
                 w_.say("Measured: from a list of snapshots. Given: stated by whoever described the site. Assumed: "
-        "not stated, and taken as said in Appendix A.");
+                       "not stated, and taken as said in Appendix A.");
             if (o_.datasets.size() > most_datasets)
                 note += " " + w_.say("The {0} largest of {1} datasets are shown; all are in Appendix B.", most_datasets,
                                      o_.datasets.size());
@@ -201,7 +204,7 @@ private:
         if (driven) table(drivers_table(o_, driven->name, most_drivers, w_));
         if (driven)
             plain(w_.say("Low and high: 1 in 10 is lower, 1 in 10 is higher; shown is the time until the level to "
-        "act at. Measuring the first of these better would narrow the answer most."));
+                         "act at. Measuring the first of these better would narrow the answer most."));
         end();
     }
 
@@ -243,12 +246,13 @@ private:
         caution(w_.say("A forecast is not a backup. A copy counts when a restore from it has been tried."));
         caution(w_.say("Keep one copy offline or unchangeable: what can be written can be destroyed by mistake or malice."));
         caution(w_.say("The futures are drawn from what is known today. Make the forecast anew when that changes, "
-        "and at least every few months."));
+                       "and at least every few months."));
         caution(w_.say("Electrical and rack work belongs to qualified people and follows local codes."));
         for (std::size_t i = 0; i < a_.findings.size(); ++i) {
-            if (said_[i] || a_.findings[i].level == Level::note) continue;
+            const Finding& f = a_.findings[i];
+            if (said_[i] || f.level == Level::note || f.about.rfind("/sends", 0) == 0) continue;
             said_[i] = true;
-            found.items.push_back(item_of(a_.findings[i]));
+            found.items.push_back(item_of(f));
         }
         list(std::move(found));
         end();

@@ -57,19 +57,17 @@ std::vector<Term> terms(const Wording& w) {
         {forms(w.say_as("forms of a word", "box, boxes")),
          w.say("A box is a machine with drives, here or in another place.")},
         {forms(w.say_as("forms of a word", "dataset, datasets")),
-         w.say("A dataset is a body of data that is kept and copied as one, such as a share or a virtual "
-        "disk.")},
+         w.say("A dataset is a body of data that is kept and copied as one, such as a share or a virtual disk.")},
         {forms(w.say_as("forms of a word", "snapshot, snapshots")),
-         w.say("A snapshot is the state of the data at a moment, kept so that one can go back to it; what "
-        "is later changed or deleted stays stored for as long as a snapshot needs it.")},
+         w.say("A snapshot is the state of the data at a moment, kept so that one can go back to it; what is later "
+               "changed or deleted stays stored for as long as a snapshot needs it.")},
         {forms(w.say_as("forms of a word", "ladder, ladders")),
          w.say("A ladder says how many snapshots are kept, and how long: say one of each day for a month, and one "
                "of each week for half a year.")},
         {forms(w.say_as("forms of a word", "ceiling")),
          w.say("The ceiling is the level to act at: a fuller box gets slow and leaves no time to buy.")},
         {forms(w.say_as("forms of a word", "futures")),
-         w.say("A future is one way in which the data may grow and change, drawn by chance from what is "
-        "known.")},
+         w.say("A future is one way in which the data may grow and change, drawn by chance from what is known.")},
         {forms(w.say_as("forms of a word", "horizon")),
          w.say("The horizon is how far ahead the forecast looks.")},
         {forms(w.say_as("forms of a word", "send, sends")),

@@ -396,7 +396,11 @@ void MainWindow::showProblems() {
 }
 
 void MainWindow::present(const std::shared_ptr<const Answer>& got) {
-    answer_ = std::make_shared<const Answer>(in_language(*got, Words::language(), prefixes_));
+    const bool said_so = got != answer_ && prefixes_ == Prefixes::decimal &&
+                         got->language == Words::language();
+    answer_ = said_so ? got
+                      : std::make_shared<const Answer>(
+                            in_language(*got, Words::language(), prefixes_));
     outline_model_->setAnswer(answer_);
     findings_->setAnswer(answer_);
     fit_->setAnswer(answer_);
