@@ -230,7 +230,7 @@ TEST(Compute, APlannedChangeMovesTheCeilingAndTheDay) {
     EXPECT_EQ(b.usable_bytes, 2 * tb);
     ASSERT_EQ(b.changes.size(), 1u);
     EXPECT_EQ(b.changes[0].usable_bytes, 3 * tb);
-    EXPECT_EQ(b.changes[0].text, "usable becomes 3 TB");
+    EXPECT_EQ(b.changes[0].text, message("usable becomes {}", Exact{"3 TB"}));
     EXPECT_EQ(point_at(b, 1999).usable_bytes, 2 * tb);
     EXPECT_EQ(point_at(b, 2000).usable_bytes, 3 * tb);
     EXPECT_NEAR(point_at(b, 2000).fill, point_at(b, 2000).used_bytes.p50 / (3 * tb), 1e-12);
