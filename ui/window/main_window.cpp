@@ -421,7 +421,10 @@ void MainWindow::showState() {
     QString text;
     switch (state) {
         case AnswerRunner::State::updating:
-            text = tr("Updating…");
+            text = answer_ && answer_->site == document_.site()
+                       ? tr("First look, from %1 futures; more are under way…")
+                             .arg(QLocale().toString(answer_->outlook.paths))
+                       : tr("Updating…");
             break;
         case AnswerRunner::State::cancelled:
             text = tr("Out of date: cancelled");
