@@ -298,6 +298,7 @@ void MainWindow::restoreLayout() {
         restoreGeometry(settings.value(QStringLiteral("window/geometry")).toByteArray());
         panes_->restoreState(settings.value(QStringLiteral("window/panes")).toByteArray());
         middle_->restoreState(settings.value(QStringLiteral("window/middle")).toByteArray());
+        pages_->setCurrentIndex(settings.value(QStringLiteral("window/page")).toInt());
     }
     setPrefixes(static_cast<Prefixes>(settings.value(QStringLiteral("view/prefixes")).toInt()));
     const int theme = settings.value(QStringLiteral("view/theme")).toInt();
@@ -310,6 +311,7 @@ void MainWindow::keepLayout() {
     settings.setValue(QStringLiteral("window/geometry"), saveGeometry());
     settings.setValue(QStringLiteral("window/panes"), panes_->saveState());
     settings.setValue(QStringLiteral("window/middle"), middle_->saveState());
+    settings.setValue(QStringLiteral("window/page"), pages_->currentIndex());
 }
 
 void MainWindow::resetLayout() {

@@ -159,6 +159,17 @@ INSTANTIATE_TEST_SUITE_P(Samples, EverySample, ::testing::ValuesIn(sampleNames()
                              return name;
                          });
 
+TEST(StartWindow, NamesEveryControlAndIsReachedByTab) {
+    MainWindow window{Settings{}};
+    window.resize(1280, 800);
+    window.show();
+    window.activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
+    EXPECT_EQ(unnamedIn(window), NoneOf{});
+    EXPECT_EQ(unreachedIn(window, Qt::Key_Tab), NoneOf{});
+    EXPECT_EQ(mouseOnlyIn(window), NoneOf{});
+}
+
 TEST(Access, AControlWithoutANameIsFound) {
     QWidget window;
     QPushButton named(QStringLiteral("Named"), &window), nameless(&window);

@@ -194,6 +194,19 @@ TEST_P(EverySample, CutsNoTextOnAnyPageOrForm) {
     });
 }
 
+TEST(StartWindow, HasTextOfEnoughContrastAndCutsNone) {
+    MainWindow window{Settings{}};
+    window.resize(1280, 800);
+    window.show();
+    for (const ThemeChoice theme : {ThemeChoice::light, ThemeChoice::dark}) {
+        window.setTheme(theme);
+        settle();
+        EXPECT_EQ(faintIn(window), NoneOf{});
+        EXPECT_EQ(cutIn(window), NoneOf{});
+    }
+    window.setTheme(ThemeChoice::system);
+}
+
 TEST(Legible, FaintAndCutTextAreFound) {
     QWidget window;
     QLabel faint(QStringLiteral("Faint"), &window), cut(QStringLiteral("Cut off"), &window);
