@@ -54,6 +54,13 @@ set(ULLAGE_UI_DRAWING_SOURCES
   charts/fill_view.h
   charts/number_table.cpp
   charts/number_table.h
+  compare/comparison_bar.cpp
+  compare/comparison_bar.h
+  compare/differences.cpp
+  compare/differences.h
+  compare/kept_list.cpp
+  compare/kept_list.h
+  compare/kept_outlook.h
   gauge/days_until_full_gauge.cpp
   gauge/days_until_full_gauge.h
   gauge/gauge_card.cpp

@@ -181,6 +181,11 @@ void FillChart::setBox(const BoxOutlook* box, double horizon_days, Day as_of) {
     tell();
 }
 
+void FillChart::setKept(const BoxOutlook* kept, const QString& name) {
+    plot_->setKept(kept, name);
+    alignSlider();
+}
+
 void FillChart::setPrefixes(Prefixes prefixes) {
     prefixes_ = prefixes;
     plot_->setPrefixes(prefixes);
@@ -231,6 +236,7 @@ QStringList FillChart::axisTexts() const { return plot_->axisTexts(); }
 QStringList FillChart::labelTexts() const { return plot_->labelTexts(); }
 QList<QPointF> FillChart::fullLine() const { return plot_->fullLine(); }
 QList<QPointF> FillChart::ceilingLine() const { return plot_->ceilingLine(); }
+QList<QPointF> FillChart::keptLine() const { return plot_->keptLine(); }
 QStringList FillChart::markTips() const { return plot_->markTips(); }
 void FillChart::setDayRange(double from, double to) { plot_->setDayRange(from, to); }
 

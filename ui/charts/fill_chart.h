@@ -43,6 +43,8 @@ public:
 
     /// Values are copied. Null or a box without points: nothing to show yet.
     void setBox(const BoxOutlook* box, double horizon_days, Day as_of);
+    /// As FillPlot::setKept.
+    void setKept(const BoxOutlook* kept, const QString& name);
     void setPrefixes(Prefixes prefixes);
     void setState(ShownState state);
     void setPartsShown(bool shown);
@@ -67,6 +69,7 @@ public:
     QStringList labelTexts() const;   ///< at the right edge
     QList<QPointF> fullLine() const;  ///< as drawn: days from as_of, shown unit
     QList<QPointF> ceilingLine() const;
+    QList<QPointF> keptLine() const;
     QStringList markTips() const;  ///< of the marks above the plot
     /// Days from as_of, as by zooming.
     void setDayRange(double from, double to);

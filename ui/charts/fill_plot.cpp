@@ -27,6 +27,7 @@ namespace {
 
 constexpr double least_range_days = 14;
 constexpr double leader_length = 12;
+constexpr double most_label_heights = 8;  ///< width of a name at the right edge, in line heights
 constexpr double overlay_z = 50, reader_z = 60;  // Qt Charts draws its series below 10
 
 double finite_or_zero(double x) { return std::isfinite(x) ? x : 0; }
@@ -92,6 +93,7 @@ FillPlot::FillPlot(QObject* parent) : QObject(parent), chart_(new QChart) {
     edge_high_ = line();
     ceiling_ = line();
     full_ = line();
+    kept_line_ = line();
     median_ = line();
     chart_->legend()->hide();
     live_->setLowerSeries(nullptr);
@@ -124,6 +126,25 @@ void FillPlot::setBox(const BoxOutlook* box, double horizon_days, Day as_of) {
         reader_ = static_cast<int>(box_.fill.size()) - 1;
     fillSeries();
     layOut(size_);
+}
+
+void FillPlot::setKept(const BoxOutlook* kept, const QString& name) {
+    if (!kept && kept_.empty()) return;
+    kept_ = kept ? kept->fill : std::vector<FillPoint>();
+    kept_name_ = name;
+    fillSeries();
+    layOut(size_);
+}
+
+// Within the present horizon: what was kept may be as of another day.
+QList<QPointF> FillPlot::keptPoints() const {
+    QList<QPointF> points;
+    for (const FillPoint& p : kept_) {
+        const auto day = static_cast<double>((p.date - as_of_).count());
+        if (has_box_ && day >= 0 && day <= horizon_)
+            points << QPointF(day, finite_or_zero(p.used_bytes.p50));
+    }
+    return points;
 }
 
 void FillPlot::setPrefixes(Prefixes prefixes) {
@@ -212,11 +233,15 @@ void FillPlot::fillSeries() {
     for (const SpaceLevel& level : levels_)
         if (level.from_day <= horizon_) top = std::max(top, finite_or_zero(level.usable_bytes));
     for (const FillPoint& p : box_.fill) top = std::max(top, finite_or_zero(p.used_bytes.p90));
+    QList<QPointF> kept = keptPoints();
+    for (const QPointF& p : std::as_const(kept)) top = std::max(top, p.y());
     top = std::max(top, 1.0);
     const ByteUnit unit = byte_unit(top, prefixes_);
     unit_ = unit.name;
     unit_bytes_ = unit.bytes;
     top_ = top / unit_bytes_ * 1.05;
+    for (QPointF& p : kept) p.setY(p.y() / unit_bytes_);
+    kept_line_->replace(kept);
 
     QList<QPointF> p10, p25, p50, p75, p90, live, held, other;
     for (int i = 0; i < static_cast<int>(box_.fill.size()); ++i) {
@@ -277,7 +302,7 @@ void FillPlot::fillSeries() {
         delete label.leader;
     }
     labels_.clear();
-    ceiling_label_ = full_label_ = -1;
+    ceiling_label_ = full_label_ = kept_label_ = -1;
     for (auto& event : events_) {
         delete event.line;
         delete event.mark;
@@ -317,6 +342,13 @@ void FillPlot::fillSeries() {
         add(tr("live"), theme_.muted);
         add(tr("held"), theme_.muted);
         if (has_other) add(tr("other"), theme_.muted);
+    }
+    if (!kept.isEmpty()) {
+        kept_label_ = static_cast<int>(labels_.size());
+        const QFontMetricsF metrics(scaled(font_, 0.92));
+        add(metrics.elidedText(kept_name_, Qt::ElideRight, metrics.height() * most_label_heights),
+            theme_.ink);
+        labels_.back().item->setToolTip(kept_name_);
     }
     const auto mark = [&](Day on, const QString& tip, bool of_box) {
         EventItem item;
@@ -362,6 +394,9 @@ void FillPlot::style() {
     dashed.setDashPattern({5, 3});
     ceiling_->setPen(dashed);
     full_->setPen(QPen(theme_.full, 3, Qt::SolidLine, Qt::FlatCap));
+    QPen dotted(theme_.ink, 2, Qt::CustomDashLine, Qt::RoundCap, Qt::RoundJoin);
+    dotted.setDashPattern({0.1, 2});
+    kept_line_->setPen(dotted);
 
     for (QAbstractAxis* axis :
          {static_cast<QAbstractAxis*>(dates_), static_cast<QAbstractAxis*>(sizes_)}) {
@@ -447,8 +482,10 @@ void FillPlot::placeOverlay() {
             const double held = std::min(end.held_bytes.p50, end.used_bytes.p50 - live);
             give(live / 2);
             give(live + held / 2);
-            if (i < labels_.size()) give((live + held + end.used_bytes.p50) / 2);
+            const auto parts_end = kept_label_ >= 0 ? labels_.size() - 1 : labels_.size();
+            if (i < parts_end) give((live + held + end.used_bytes.p50) / 2);
         }
+        if (kept_label_ >= 0) labels_[i++].value = keptValueAt(to_);
         std::vector<double> wished;
         for (const auto& label : labels_) wished.push_back(yOf(finite_or_zero(label.value)));
         const double height = std::ceil(metrics.height());
@@ -505,6 +542,17 @@ void FillPlot::placeReader() {
     }
 }
 
+/// Shown unit; held at its ends.
+double FillPlot::keptValueAt(double day) const {
+    const QList<QPointF> line = kept_line_->points();
+    const auto after = std::find_if(line.begin(), line.end(),
+                                    [day](const QPointF& point) { return point.x() >= day; });
+    if (after == line.end()) return line.back().y();
+    if (after == line.begin()) return after->y();
+    const QPointF before = *std::prev(after);
+    return blend(before.y(), after->y(), (day - before.x()) / (after->x() - before.x()));
+}
+
 std::vector<QRectF> FillPlot::labelBoxes() const {
     std::vector<QRectF> boxes;
     for (const auto& label : labels_) boxes.push_back(label.item->sceneBoundingRect());
@@ -519,6 +567,7 @@ QStringList FillPlot::labelTexts() const {
 
 QList<QPointF> FillPlot::fullLine() const { return full_->points(); }
 QList<QPointF> FillPlot::ceilingLine() const { return ceiling_->points(); }
+QList<QPointF> FillPlot::keptLine() const { return kept_line_->points(); }
 
 QStringList FillPlot::markTips() const {
     QStringList tips;

@@ -6,7 +6,7 @@
 /// Model: x is days from `as_of`, y is bytes in the shown unit. Series are made once and refilled.
 /// The plot area is set by hand, so labels, marks and the date reader are placed by one linear map
 /// and not by asking the chart. Order from below: live, held, other; grid; the band 1 in 10 … 9 in
-/// 10, the middle half, their edges; ceiling and full; the middle forecast; reader. Ceiling and
+/// 10, the middle half, their edges; ceiling and full; the kept middle forecast, the middle forecast; reader. Ceiling and
 /// full are steps where the box is changed; above the plot a diamond marks an event of a dataset, a
 /// square a change of the box.
 
@@ -44,6 +44,9 @@ public:
     QChart* chart() const { return chart_; }
 
     void setBox(const BoxOutlook* box, double horizon_days, Day as_of);
+    /// The middle forecast of the same box in an outlook that was kept, drawn as a further line with
+    /// `name` at its end. Values are copied; null: none.
+    void setKept(const BoxOutlook* kept, const QString& name);
     void setPrefixes(Prefixes prefixes);
     void setPartsShown(bool shown);
     void setLook(const Theme& theme, const QFont& font);
@@ -67,6 +70,7 @@ public:
     const std::vector<SpaceLevel>& levels() const { return levels_; }
     QList<QPointF> fullLine() const;  ///< as drawn: days, shown unit
     QList<QPointF> ceilingLine() const;
+    QList<QPointF> keptLine() const;
     /// Of the marks above the plot, those seen now, by date within their kind: events, changes.
     QStringList markTips() const;
     std::vector<QRectF> labelBoxes() const;  ///< of the texts at the right edge
@@ -85,6 +89,8 @@ private:
 
     void fillSeries();
     void sayLevels();
+    QList<QPointF> keptPoints() const;  ///< days from as_of, bytes
+    double keptValueAt(double day) const;
     void placeOverlay();
     void placeReader();
     void style();
@@ -98,7 +104,8 @@ private:
     QAreaSeries *live_ = nullptr, *held_ = nullptr, *other_ = nullptr, *outer_ = nullptr,
                 *inner_ = nullptr;
     QLineSeries *edge_low_ = nullptr, *edge_high_ = nullptr, *median_ = nullptr,
-                *ceiling_ = nullptr, *full_ = nullptr;
+                *ceiling_ = nullptr, *full_ = nullptr,
+                *kept_line_ = nullptr;
     QCategoryAxis* dates_ = nullptr;
     QValueAxis* sizes_ = nullptr;
 
@@ -106,7 +113,7 @@ private:
     QGraphicsLineItem* reader_line_ = nullptr;
     std::vector<QGraphicsEllipseItem*> reader_dots_;
     std::vector<EdgeLabel> labels_;
-    int ceiling_label_ = -1, full_label_ = -1;  ///< index; −1: none
+    int ceiling_label_ = -1, full_label_ = -1, kept_label_ = -1;  ///< index; −1: none
     std::vector<SpaceLevel> levels_;
     struct EventItem {
         double day = 0;
@@ -119,6 +126,8 @@ private:
 
     BoxOutlook box_;
     bool has_box_ = false;
+    std::vector<FillPoint> kept_;
+    QString kept_name_;
     Day as_of_{};
     double horizon_ = 1, from_ = 0, to_ = 1;
     Prefixes prefixes_ = Prefixes::decimal;

@@ -36,6 +36,15 @@ void ChecksField::refresh(bool) {
             checks_.append(check);
         }
         shown_ = names;
+        // New widgets stand at the end of the window's tab order; these belong here. An order can
+        // only be set after what takes the keyboard itself.
+        box_->setFocusProxy(nullptr);
+        box_->setFocusPolicy(checks_.isEmpty() ? Qt::NoFocus : Qt::StrongFocus);
+        QWidget* before = box_;
+        for (QCheckBox* check : std::as_const(checks_)) {
+            setTabOrder(before, check);
+            before = check;
+        }
         // The label's buddy and the tab order lead to the first of them.
         box_->setFocusProxy(checks_.isEmpty() ? nullptr : checks_.first());
     }

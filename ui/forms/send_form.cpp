@@ -144,7 +144,7 @@ private:
             ->setShownWhen([this] { return kindOf(now().ladder) == LadderKind::own; });
         choice<int>(
             tr("Last sent"), QStringLiteral("/hold_last_sent"),
-            {{0, tr("expires as the others")}, {1, tr("is held until the next is there")}},
+            {{0, tr("expires as the others")}, {1, tr("held until the next arrives")}},
             [](const Send& it) { return it.hold_last_sent ? 1 : 0; },
             [](Send& it, int held) { it.hold_last_sent = held == 1; })
             ->setHint(tr("Holding the last sent snapshot at the source lets any outage end without "

@@ -66,14 +66,12 @@ TableField::TableField(const QString& label, const QString& key, QList<Column> c
       binding_(std::move(binding)),
       body_(new QWidget(this)),
       table_(new QTableWidget(body_)),
-      empty_(new QLabel(body_)) {
+      empty_(quietLabel({}, body_)) {
     auto* column = new QVBoxLayout(body_);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(4);
     column->addWidget(empty_);
     column->addWidget(table_);
-    empty_->setWordWrap(true);
-    empty_->setForegroundRole(QPalette::PlaceholderText);
 
     table_->setColumnCount(static_cast<int>(columns_.size()));
     for (int c = 0; c < table_->columnCount(); ++c) {
@@ -85,6 +83,7 @@ TableField::TableField(const QString& label, const QString& key, QList<Column> c
             table_->setItemDelegateForColumn(c, new ChoiceDelegate(columns_[c].choices, table_));
     }
     table_->verticalHeader()->hide();
+    table_->verticalHeader()->setMinimumSectionSize(controlHeight(this));
     table_->verticalHeader()->setDefaultSectionSize(controlHeight(this));
     table_->horizontalHeader()->setHighlightSections(false);
     table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Fixed);
@@ -181,8 +180,9 @@ void TableField::refresh(bool discard_typed) {
     filling_ = false;
     table_->setVisible(!rows.isEmpty());
     empty_->setVisible(rows.isEmpty());
+    // Tab would stand still in front of a proxy that is not on screen.
+    setFocusProxy(rows.isEmpty() ? static_cast<QWidget*>(add_) : table_);
     showFaults();
-    fitHeight();
     fitColumns();
     updateButtons();
 }
@@ -249,6 +249,8 @@ void TableField::fitColumns() {
         table_->setColumnWidth(c, width);
         left -= width;
     }
+    table_->resizeRowsToContents();  // long texts are wrapped
+    fitHeight();
 }
 
 void TableField::updateButtons() {

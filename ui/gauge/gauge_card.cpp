@@ -34,7 +34,18 @@ void GaugeCard::setBox(const BoxOutlook* box, double horizon_days, Day as_of, Le
         text_ = GaugeText::of(*box, horizon_days, as_of, status);
         numbers_ = GaugeNumbers::of(*box, horizon_days);
     }
-    const QString words = text_.description();
+    tell();
+}
+
+void GaugeCard::setKept(const QString& headline) {
+    if (headline == kept_) return;
+    kept_ = headline;
+    tell();
+}
+
+void GaugeCard::tell() {
+    QString words = text_.description();
+    if (!kept_.isEmpty()) words += u' ' + kept_ + u'.';
     setAccessibleName(text_.name.isEmpty() ? tr("Box") : text_.name);
     setAccessibleDescription(words);
     setToolTip(text_.name.isEmpty() ? words : text_.name + QStringLiteral("\n") + words);
@@ -78,7 +89,13 @@ CardGeometry GaugeCard::geometryFor(double width) const {
     y += head;
     const double when = wrapped_height(whenWords(), inner, small_font(font()));
     g.when = QRectF(pad, y, inner, when);
-    y += when + em * 0.55;
+    y += when;
+    if (!kept_.isEmpty()) {
+        const double kept = wrapped_height(kept_, inner, small_font(font()));
+        g.kept = QRectF(pad, y + em * 0.15, inner, kept);
+        y = g.kept.bottom();
+    }
+    y += em * 0.55;
     g.bar_place = QRectF(pad, y, inner, std::round(em * 0.6));
     g.track = {g.bar_place.left(), g.bar_place.right(), std::max(1.0, numbers_.horizon_days)};
     if (numbers_.ceiling.p10) g.p10 = g.track.x(*numbers_.ceiling.p10);
@@ -122,6 +139,9 @@ void GaugeCard::paintEvent(QPaintEvent*) {
     painter.setFont(small_font(font()));
     painter.setPen(theme.muted);
     painter.drawText(g.when, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, whenWords());
+
+    painter.setPen(theme.ink);
+    painter.drawText(g.kept, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, kept_);
 
     // The track, the bar from 1 in 10 to 9 in 10, the middle.
     const double y = g.bar_place.center().y();

@@ -12,7 +12,7 @@ namespace ullage {
 
 /// Where a card's parts lie.
 struct CardGeometry {
-    QRectF shape, name, headline, when, bar_place;
+    QRectF shape, name, headline, when, kept, bar_place;
     TimeTrack track;
     std::optional<double> p10, p50, p90;
     double height = 0;
@@ -26,6 +26,9 @@ public:
 
     /// As DaysUntilFullGauge::setBox.
     void setBox(const BoxOutlook* box, double horizon_days, Day as_of, Level status);
+    /// The headline of what is compared with, beneath the present one; empty: nothing is.
+    void setKept(const QString& headline);
+    const QString& kept() const { return kept_; }
     void setState(ShownState state);
     const GaugeText& said() const { return text_; }
     CardGeometry geometryFor(double width) const;
@@ -42,7 +45,10 @@ protected:
 private:
     QString whenWords() const;
 
+    void tell();
+
     GaugeText text_;
+    QString kept_;
     GaugeNumbers numbers_;
     Level status_ = Level::note;
     ShownState state_ = ShownState::ready;

@@ -442,6 +442,7 @@ void ArrivePage::showStatus() {
     const int size = static_cast<int>(std::round(QFontMetricsF(font()).ascent() * 1.3));
     shape_->setPixmap(
         status_icon(level_, theme, size).pixmap(QSize(size, size), devicePixelRatioF()));
+    shape_->setAccessibleName(status_word(level_));
     status_->setText(status_word(level_));
     set_text_colour(*status_, status_ink(level_, theme));
 }

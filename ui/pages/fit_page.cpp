@@ -2,6 +2,7 @@
 #include "ui/pages/fit_page.h"
 
 #include "ui/charts/fill_chart.h"
+#include "ui/compare/differences.h"
 #include "ui/gauge/days_until_full_gauge.h"
 #include "ui/gauge/gauge_card.h"
 #include "ui/theme/theme.h"
@@ -163,7 +164,7 @@ void FitPage::refresh() {
     for (std::size_t i = 1; i < cards_.size(); ++i) setTabOrder(cards_[i - 1], cards_[i]);
     setTabOrder(cards_.back(), gauge_);
     cards_[shown]->setChecked(true);
-    strip_->setVisible(cards_.size() > 1);
+    strip_->setVisible(cards_.size() > 1 || kept_);
     tiles_->invalidate();
 
     notice_->setVisible(!not_forecast_.empty());
@@ -172,6 +173,20 @@ void FitPage::refresh() {
             .arg(QString::fromStdString(not_forecast_), QString::fromStdString(shown_)));
     gauge_->setBox(&*at, outlook.horizon_days, outlook.as_of, levels[shown]);
     chart_->setBox(&*at, outlook.horizon_days, outlook.as_of);
+    showKept();
+}
+
+void FitPage::setKept(std::optional<KeptOutlook> kept) {
+    kept_ = std::move(kept);
+    refresh();
+}
+
+/// The kept side of each picture of the present.
+void FitPage::showKept() {
+    for (std::size_t i = 0; i < cards_.size(); ++i)
+        cards_[i]->setKept(kept_ ? kept_headline(*kept_, answer()->outlook.boxes[i].name)
+                                 : QString());
+    chart_->setKept(kept_ ? box_of(*kept_, shown_) : nullptr, kept_ ? kept_->name : QString());
 }
 
 void FitPage::applyState() {

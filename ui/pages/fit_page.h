@@ -2,8 +2,10 @@
 #pragma once
 /// "Will it fit?": a card for every box, the chosen box's gauge, and how it fills.
 
+#include "ui/compare/kept_outlook.h"
 #include "ui/pages/page.h"
 
+#include <optional>
 #include <vector>
 
 class QFrame;
@@ -24,6 +26,8 @@ public:
 
     void setPrefixes(Prefixes prefixes) override;
     void showItem(const QString& pointer) override;
+    /// What is compared with; none: nothing is.
+    void setKept(std::optional<KeptOutlook> kept);
 
     /// Pointer of the box shown; empty without one.
     QString shownItem() const;
@@ -40,6 +44,9 @@ private:
     int siteIndex(const std::string& box) const;  ///< in the site's list; −1 if not there
     void choose(int card);
 
+    void showKept();
+
+    std::optional<KeptOutlook> kept_;
     QWidget* strip_ = nullptr;
     TileLayout* tiles_ = nullptr;
     std::vector<GaugeCard*> cards_;

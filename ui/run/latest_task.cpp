@@ -25,11 +25,19 @@ LatestTask::~LatestTask() {
 void LatestTask::post(Work work, Pace pace) {
     next_ = std::move(work);
     if (!pause_.isActive()) waiting_since_.start();
-    if (pace == Pace::now || waiting_since_.elapsed() >= longest_pause_ms)
-        pause_.start(0);
-    else
-        pause_.start(static_cast<int>(
-            std::min<qint64>(pause_ms, longest_pause_ms - waiting_since_.elapsed())));
+    const int wait_ms = msToWait(pace);
+    last_post_.start();
+    pause_.start(wait_ms);
+}
+
+int LatestTask::msToWait(Pace pace) const {
+    if (pace == Pace::now) return 0;
+    // Posts of one event, such as two edits of one click, start together.
+    if (pause_.isActive() && pause_.interval() == 0) return 0;
+    const bool is_stream = last_post_.isValid() && last_post_.elapsed() < pause_ms;
+    if (!is_stream) return 0;
+    return static_cast<int>(
+        std::clamp<qint64>(longest_pause_ms - waiting_since_.elapsed(), 0, pause_ms));
 }
 
 void LatestTask::drop() {

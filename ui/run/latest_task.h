@@ -2,11 +2,12 @@
 #pragma once
 /// Work in the background of which only the newest counts.
 ///
-/// One thread lives as long as the task. What is posted waits for a pause (so that typing does not
-/// start a run per letter), then stops the run before it and takes its place. If posts never pause,
-/// a run starts anyway now and then, so that something dragged shows life. Every run has a
-/// generation; what an older one hands over is dropped, so a late result never overwrites a newer
-/// one. What is handed over is called on the thread that owns the task.
+/// One thread lives as long as the task. What is posted after a pause starts at once; what streams
+/// in (typing, dragging) waits until the stream pauses, so that there is not a run per letter. A run
+/// that starts stops the one before it and takes its place. If a stream never pauses, a run starts
+/// anyway now and then, so that something dragged shows life. Every run has a generation; what an
+/// older one hands over is dropped, so a late result never overwrites a newer one. What is handed
+/// over is called on the thread that owns the task.
 
 #include <QElapsedTimer>
 #include <QObject>
@@ -22,15 +23,16 @@
 
 namespace ullage::ui {
 
-/// soon: after a pause, for typing and dragging. now: for undo, open, paste.
+/// soon: at once after a pause, else when the stream of posts pauses; for edits, typing, dragging.
+/// now: at once whatever came before; for undo, open, paste.
 enum class Pace { soon, now };
 
 class LatestTask : public QObject {
     Q_OBJECT
 
 public:
-    static constexpr int pause_ms = 150;
-    static constexpr int longest_pause_ms = 600;  ///< if the posts never pause
+    static constexpr int pause_ms = 150;  ///< posts closer than this are a stream
+    static constexpr int longest_pause_ms = 300;  ///< if the posts never pause
 
     /// What a run is given.
     struct Turn {
@@ -58,6 +60,7 @@ private:
         std::stop_source stop;
     };
 
+    int msToWait(Pace pace) const;
     void begin();
     void stopCurrent();
     void loop(const std::stop_token& ending);
@@ -67,6 +70,7 @@ private:
     std::stop_source current_{std::nostopstate};
     QTimer pause_;
     QElapsedTimer waiting_since_;
+    QElapsedTimer last_post_;
 
     std::mutex mutex_;
     std::condition_variable_any wake_;

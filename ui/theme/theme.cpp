@@ -64,21 +64,25 @@ Theme Theme::of(const QPalette& palette) {
     const QColor ink = t.dark ? QColor(0xEE, 0xEE, 0xEE) : QColor(0x1A, 0x1C, 0x1E);
 
     t.ink = legible(ink, t.surface, 7.0);
-    t.muted = legible(mixed(t.ink, t.surface, 0.34), t.surface, text_ratio + 0.4);
     t.rule = mixed(t.surface, t.ink, t.dark ? 0.20 : 0.14);
     t.grid = mixed(t.surface, t.ink, t.dark ? 0.15 : 0.10);
     t.edge = legible(mixed(t.surface, t.ink, 0.45), t.surface, shape_ratio);
-    t.median = legible(blue, t.surface, text_ratio);
+    t.chosen = mixed(t.surface, legible(blue, t.surface, text_ratio), t.dark ? 0.14 : 0.06);
+    // Text stands on the surface and on what is chosen.
+    const auto text = [&t](const QColor& wanted, double ratio = text_ratio) {
+        return legible(legible(wanted, t.surface, ratio), t.chosen, text_ratio);
+    };
+    t.muted = text(mixed(t.ink, t.surface, 0.34), text_ratio + 0.4);
+    t.median = text(blue);
     t.band_outer = translucent(t.median, t.dark ? 0.20 : 0.18);
     t.band_inner = translucent(t.median, t.dark ? 0.24 : 0.22);
     t.ceiling = t.ink;
-    t.full = legible(vermillion, t.surface, text_ratio);
+    t.full = text(vermillion);
     t.on_full = legible(t.surface, t.full, text_ratio);
     t.live = translucent(t.ink, t.dark ? 0.06 : 0.035);
     t.held = translucent(t.ink, t.dark ? 0.13 : 0.085);
     t.other = translucent(t.ink, t.dark ? 0.20 : 0.14);
     t.open = mixed(t.surface, t.median, t.dark ? 0.26 : 0.17);
-    t.chosen = mixed(t.surface, t.median, t.dark ? 0.14 : 0.06);
     t.focus = legible(palette.color(QPalette::Highlight), t.surface, shape_ratio);
     return t;
 }

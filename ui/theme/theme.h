@@ -9,7 +9,7 @@
 /// ink, full in vermillion, forecast in blue) and are moved towards ink until they reach the
 /// contrast that their use needs on the palette's own surface: 4.5 : 1 for text, 3 : 1 for lines
 /// and shapes. Invariants: every member named *text*, and `ink`, `muted`, `median`, `full`, is at
-/// least 4.5 : 1 on `surface`; `edge` and `focus` at least 3 : 1. Colour is never the only code:
+/// least 4.5 : 1 on `surface` and on `chosen`; `edge` and `focus` at least 3 : 1. Colour is never the only code:
 /// shapes, dashes and words say the same. Sources: Okabe and Ito, Color Universal Design, 2008
 /// (from memory); WCAG 2.2, success criteria 1.4.3 and 1.4.11 (contrast), and its definition of
 /// relative luminance.

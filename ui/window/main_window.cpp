@@ -2,6 +2,7 @@
 #include "ui/window/main_window.h"
 
 #include "core/measure/evidence.h"
+#include "ui/compare/comparison_bar.h"
 #include "ui/document/item_edits.h"
 #include "ui/document/small_site.h"
 #include "ui/findings/findings_list.h"
@@ -339,6 +340,8 @@ void MainWindow::siteReplaced() {
     answer_.reset();
     run_problems_.clear();
     message_->clearAll();
+    kept_.clear();
+    comparison_->setPresent({});
     findings_->setAnswer(nullptr);
     fit_->setAnswer(nullptr);
     arrive_->setAnswer(nullptr);
@@ -402,6 +405,7 @@ void MainWindow::present(const std::shared_ptr<const Answer>& got) {
                       : std::make_shared<const Answer>(
                             in_language(*got, Words::language(), prefixes_));
     outline_model_->setAnswer(answer_);
+    comparison_->setPresent({answer_});
     findings_->setAnswer(answer_);
     fit_->setAnswer(answer_);
     arrive_->setAnswer(answer_);
@@ -428,6 +432,9 @@ void MainWindow::showState() {
     const AnswerRunner::State state = runner_.state();
     const bool updating = state == AnswerRunner::State::updating;
     cancel_->setEnabled(updating);
+    // Only what is answered in full is worth holding later states against.
+    keep_->setEnabled(state == AnswerRunner::State::idle && answer_ &&
+                      document_.problems().empty());
     if (updating) {
         message_->clear(about_run);
         if (!show_progress_.isActive() && !progress_->isVisible()) show_progress_.start();
@@ -439,7 +446,10 @@ void MainWindow::showState() {
     QString text;
     switch (state) {
         case AnswerRunner::State::updating:
-            text = tr("Updating…");
+            text = answer_ && answer_->site == document_.site()
+                       ? tr("First look, from %1 futures; more are under way…")
+                             .arg(QLocale().toString(answer_->outlook.paths))
+                       : tr("Updating…");
             break;
         case AnswerRunner::State::cancelled:
             text = tr("Out of date: cancelled");
@@ -488,6 +498,23 @@ void MainWindow::showTitle() {
     setWindowTitle(tr("%1[*] — Ullage").arg(name));
     setWindowFilePath(document_.path());
     setWindowModified(document_.isModified());
+}
+
+void MainWindow::keepForComparison() {
+    if (answer_) kept_.keep({kept_.freshName(), document_.siteValue(), answer_});
+}
+
+void MainWindow::compare() {
+    const KeptOutlook* kept = kept_.chosen();
+    fit_->setKept(kept ? std::optional(*kept) : std::nullopt);
+}
+
+void MainWindow::revertToKept() {
+    const KeptOutlook* kept = kept_.chosen();
+    if (!kept) return;
+    form_->commitPending();
+    document_.editSite(tr("going back to “%1”").arg(kept->name),
+                       [site = kept->site](Site& now) { now = *site; });
 }
 
 void MainWindow::chooseItem(ItemRef item) {

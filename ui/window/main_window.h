@@ -9,6 +9,7 @@
 
 #include "core/findings/findings.h"
 #include "core/units/quantity_text.h"
+#include "ui/compare/kept_list.h"
 #include "ui/document/item_ref.h"
 #include "ui/document/open_file.h"
 #include "ui/document/recovery.h"
@@ -32,6 +33,7 @@ class QStackedWidget;
 class QTabWidget;
 
 namespace ullage {
+class ComparisonBar;
 class FitPage;
 class ArrivePage;
 class BuyPage;
@@ -63,6 +65,7 @@ public:
     AnswerRunner& runner() { return runner_; }
     std::shared_ptr<const Answer> shownAnswer() const { return answer_; }
     MessageBar& messageBar() { return *message_; }
+    const KeptList& kept() const { return kept_; }
     /// Replaces the question about unsaved work.
     void setAskToLeave(std::function<Leave()> ask) { ask_to_leave_ = std::move(ask); }
 
@@ -119,6 +122,9 @@ private:
     void showState();
     void showFailure(const Problems& problems);
     void showTitle();
+    void keepForComparison();
+    void compare();
+    void revertToKept();
     void chooseItem(ItemRef item);
     void nextPane();
 
@@ -131,6 +137,7 @@ private:
     RecentFiles recent_;
     Prefixes prefixes_ = Prefixes::decimal;
     std::shared_ptr<const Answer> answer_;
+    KeptList kept_;
     Problems run_problems_;
     bool replaced_ = false;  ///< the next change of the site is another site
     std::function<Leave()> ask_to_leave_;
@@ -141,6 +148,7 @@ private:
     StartPage* start_;
     QSplitter *panes_, *middle_;
     OutlinePane* outline_;
+    ComparisonBar* comparison_;
     QTabWidget* pages_;
     FitPage* fit_;
     ArrivePage* arrive_;
@@ -154,7 +162,7 @@ private:
     QPushButton* cancel_button_;
     QTimer show_progress_;
     QMenu* recent_menu_;
-    QAction *save_, *save_as_, *cancel_, *reload_;
+    QAction *save_, *save_as_, *cancel_, *reload_, *keep_;
     QActionGroup *units_, *themes_;
 };
 

@@ -2,6 +2,7 @@
 // What the window is made of, and how it is laid out. What it does is in main_window.cpp.
 #include "ui/window/main_window.h"
 
+#include "ui/compare/comparison_bar.h"
 #include "ui/findings/findings_list.h"
 #include "ui/forms/form_panel.h"
 #include "ui/outline/outline_model.h"
@@ -69,7 +70,14 @@ void MainWindow::makeWorkspace() {
     panes_->setStretchFactor(1, 1);
     panes_->setStretchFactor(2, 0);
 
-    pages_ = new QuestionTabs(middle_);
+    auto* questions = new QWidget(middle_);
+    auto* under_each_other = new QVBoxLayout(questions);
+    under_each_other->setContentsMargins(0, 0, 0, 0);
+    under_each_other->setSpacing(0);
+    comparison_ = new ComparisonBar(kept_, questions);
+    pages_ = new QuestionTabs(questions);
+    under_each_other->addWidget(comparison_);
+    under_each_other->addWidget(pages_, 1);
     pages_->setObjectName(QStringLiteral("pages"));
     pages_->tabBar()->setObjectName(QStringLiteral("pages.bar"));
     pages_->tabBar()->setAccessibleName(tr("Questions"));
@@ -84,7 +92,7 @@ void MainWindow::makeWorkspace() {
     pages_->addTab(sure_, tr("How sure?"));
     pages_->addTab(report_, tr("Report"));
     findings_ = new FindingsList(middle_);
-    middle_->addWidget(pages_);
+    middle_->addWidget(questions);
     middle_->addWidget(findings_);
     middle_->setStretchFactor(0, 1);
     middle_->setStretchFactor(1, 0);
@@ -163,6 +171,10 @@ void MainWindow::makeEditMenu() {
     menu->addMenu(outline_->addMenu());
     menu->addActions(outline_->itemActions());
     menu->addSeparator();
+    keep_ = menu->addAction(tr("&Keep as comparison"));
+    keep_->setObjectName(QStringLiteral("edit.keep"));
+    keep_->setShortcut(QKeySequence(Qt::CTRL | Qt::Key_K));
+    connect(keep_, &QAction::triggered, this, &MainWindow::keepForComparison);
     cancel_ = menu->addAction(tr("&Cancel the forecast"));
     cancel_->setObjectName(QStringLiteral("edit.cancel"));
     cancel_->setShortcut(QKeySequence(Qt::Key_Escape));
@@ -281,6 +293,9 @@ void MainWindow::connectParts() {
 
     connect(&open_file_, &OpenFile::changedOutside, this, &MainWindow::fileChangedOutside);
     connect(&open_file_, &OpenFile::openElsewhere, this, &MainWindow::fileOpenElsewhere, Qt::QueuedConnection);
+    connect(&kept_, &KeptList::changed, this, &MainWindow::compare);
+    connect(comparison_, &ComparisonBar::revertWanted, this, &MainWindow::revertToKept);
+
     connect(&document_, &SiteDocument::replaced, this, &MainWindow::siteReplaced);
     connect(&document_, &SiteDocument::siteChanged, this, &MainWindow::siteChanged);
     connect(&document_, &SiteDocument::problemsChanged, this, &MainWindow::showProblems);
@@ -322,6 +337,7 @@ void MainWindow::restoreLayout() {
         restoreGeometry(settings.value(QStringLiteral("window/geometry")).toByteArray());
         panes_->restoreState(settings.value(QStringLiteral("window/panes")).toByteArray());
         middle_->restoreState(settings.value(QStringLiteral("window/middle")).toByteArray());
+        pages_->setCurrentIndex(settings.value(QStringLiteral("window/page")).toInt());
     }
     setPrefixes(static_cast<Prefixes>(settings.value(QStringLiteral("view/prefixes")).toInt()));
     const int theme = settings.value(QStringLiteral("view/theme")).toInt();
@@ -334,6 +350,7 @@ void MainWindow::keepLayout() {
     settings.setValue(QStringLiteral("window/geometry"), saveGeometry());
     settings.setValue(QStringLiteral("window/panes"), panes_->saveState());
     settings.setValue(QStringLiteral("window/middle"), middle_->saveState());
+    settings.setValue(QStringLiteral("window/page"), pages_->currentIndex());
 }
 
 void MainWindow::resetLayout() {
@@ -361,6 +378,7 @@ void MainWindow::setPrefixes(Prefixes prefixes) {
     arrive_->setPrefixes(prefixes);
     buy_->setPrefixes(prefixes);
     sure_->setPrefixes(prefixes);
+    comparison_->setPrefixes(prefixes);
     if (answer_) present(answer_);
 }
 

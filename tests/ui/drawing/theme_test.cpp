@@ -62,8 +62,9 @@ TEST(Theme, TextTokensAreLegibleInLightAndDark) {
         EXPECT_GE(contrast(t.edge, t.surface), 3.0);
         EXPECT_GE(contrast(t.focus, t.surface), 3.0);
         // Text also stands on the chosen card and on open hours.
-        EXPECT_GE(contrast(t.ink, t.chosen), 4.5);
-        EXPECT_GE(contrast(t.muted, t.chosen), 4.0);
+        for (const QColor& text : {t.ink, t.muted, t.median, t.full})
+            EXPECT_GE(contrast(text, t.chosen), 4.5)
+                << text.name().toStdString() << " on " << t.chosen.name().toStdString();
         EXPECT_GE(contrast(t.ink, t.open), 4.5);
     }
 }

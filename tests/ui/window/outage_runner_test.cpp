@@ -53,7 +53,7 @@ struct Asked {
     OutageRunner runner;  // last: it ends before what it writes to
 };
 
-TEST(OutageRunner, ADragGivesOneAnswerToItsEndAndNeverWorksOnTheWindowsThread) {
+TEST(OutageRunner, ADragIsFewRunsTheLastOfItsEndAndNeverWorksOnTheWindowsThread) {
     std::atomic<int> begun{0};
     std::atomic<bool> own_thread{false};
     Asked asked(working(20, &begun, &own_thread));
@@ -61,10 +61,10 @@ TEST(OutageRunner, ADragGivesOneAnswerToItsEndAndNeverWorksOnTheWindowsThread) {
         asked.ask(i);
         QTest::qWait(4);
     }
-    ASSERT_TRUE(eventually([&] { return !asked.days.empty(); }));
+    ASSERT_TRUE(eventually([&] { return !asked.days.empty() && asked.days.back() == 30; }));
     QTest::qWait(100);
-    EXPECT_EQ(asked.days, std::vector<double>{30});
-    EXPECT_EQ(begun, 1);
+    EXPECT_EQ(asked.days.back(), 30);
+    EXPECT_LT(begun, 15);
     EXPECT_TRUE(own_thread);
 }
 

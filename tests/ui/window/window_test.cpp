@@ -341,18 +341,26 @@ TEST_F(WindowTest, RecentFilesRememberWhatWasOpen) {
     EXPECT_TRUE(window.document().isOpen());
 }
 
-TEST_F(WindowTest, LayoutThemeAndUnitsAreRemembered) {
+TEST_F(WindowTest, LayoutPageThemeAndUnitsAreRemembered) {
     openSmall();
+    window.setGeometry(40, 30, 1180, 720);
+    action("view.page.2")->trigger();
     action("view.dark")->trigger();
     action("view.binary")->trigger();
     control<QSplitter>("panes")->setSizes({300, 500, 480});
+    control<QSplitter>("middle")->setSizes({500, 120});
+    const QRect geometry = window.geometry();
     const QList<int> sizes = control<QSplitter>("panes")->sizes();
+    const QList<int> heights = control<QSplitter>("middle")->sizes();
     window.close();
     MainWindow again{Settings{}, plain};
     again.document().start(smallSite());
     again.show();
     ASSERT_TRUE(QTest::qWaitForWindowExposed(&again));
+    EXPECT_EQ(again.geometry(), geometry);
     EXPECT_EQ(again.findChild<QSplitter*>(QStringLiteral("panes"))->sizes(), sizes);
+    EXPECT_EQ(again.findChild<QSplitter*>(QStringLiteral("middle"))->sizes(), heights);
+    EXPECT_EQ(again.findChild<QTabWidget*>(QStringLiteral("pages"))->currentIndex(), 2);
     EXPECT_TRUE(again.findChild<QAction*>(QStringLiteral("view.dark"))->isChecked());
     EXPECT_TRUE(again.findChild<QAction*>(QStringLiteral("view.binary"))->isChecked());
     EXPECT_LT(QApplication::palette().color(QPalette::Window).lightness(), 128);

@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/units/quantity_text.h"
+#include "tests/ui/window/small.h"
+#include "ui/charts/number_table.h"
+#include "ui/compare/comparison_bar.h"
+#include "ui/gauge/gauge_card.h"
+#include "ui/pages/fit_page.h"
+#include "ui/window/main_window.h"
+#include "ui/window/window_settings.h"
+
+#include <QAction>
+#include <QDialog>
+#include <QPushButton>
+
+#include <gtest/gtest.h>
+
+namespace ullage::ui {
+namespace {
+
+using State = AnswerRunner::State;
+
+class CompareWindow : public ::testing::Test {
+protected:
+    void SetUp() override {
+        windowSettings().clear();
+        qputenv("ULLAGE_SAMPLES", "/nonexistent");
+        window.setAskToLeave([] { return MainWindow::Leave::discard; });
+        window.show();
+        ASSERT_TRUE(QTest::qWaitForWindowExposed(&window));
+        window.document().start(smallSite());
+        settleAnswer();
+    }
+    void settleAnswer() {
+        ASSERT_TRUE(eventually([&] { return window.runner().state() == State::idle; }));
+    }
+    void edit(const std::string& usable) {
+        window.document().editSite(QStringLiteral("usable"), [&](Site& site) {
+            site.boxes[1].usable = Entered<Bytes>{*parse_bytes(usable), usable};
+        });
+    }
+    void keep() { window.findChild<QAction*>(QStringLiteral("edit.keep"))->trigger(); }
+    QPushButton* button(const char* name) {
+        return window.findChild<QPushButton*>(QLatin1String(name));
+    }
+    std::vector<GaugeCard*> cards() { return window.findChild<FitPage*>()->cards(); }
+
+    MainWindow window{Settings{}, [](const Site& site, const Evidence&, const Settings& settings,
+                                     const Progress&) -> AnswerRunner::Result {
+                          return plainAnswer(site, settings.paths);
+                      }};
+};
+
+TEST_F(CompareWindow, KeepsTheSiteAndItsFullAnswerAndComparesLaterOnesWithThem) {
+    auto* bar = window.findChild<ComparisonBar*>();
+    EXPECT_FALSE(bar->isVisible());
+    keep();
+    EXPECT_TRUE(bar->isVisible());
+    EXPECT_FALSE(cards().front()->kept().isEmpty());
+    edit("20 TB");
+    EXPECT_FALSE(window.findChild<QAction*>(QStringLiteral("edit.keep"))->isEnabled())
+        << "nothing half answered is kept";
+    settleAnswer();
+    ASSERT_EQ(window.kept().all().size(), 1u);
+    EXPECT_EQ(*window.kept().all()[0].site, smallSite());
+    EXPECT_EQ(window.kept().all()[0].answer->site, smallSite());
+    EXPECT_EQ(window.kept().all()[0].answer->outlook.paths, Settings{}.paths);
+    keep();
+    EXPECT_EQ(window.kept().names(),
+              (QStringList{QStringLiteral("Kept 1"), QStringLiteral("Kept 2")}));
+}
+
+TEST_F(CompareWindow, GoingBackIsAnEditThatCanBeUndone) {
+    keep();
+    edit("20 TB");
+    settleAnswer();
+    const Site edited = window.document().site();
+    button("compare.revert")->click();
+    EXPECT_EQ(window.document().site(), smallSite());
+    EXPECT_EQ(window.findChild<QAction*>(QStringLiteral("edit.undo"))->text(),
+              QStringLiteral("&Undo going back to “Kept 1”"));
+    window.document().undoStack()->undo();
+    EXPECT_EQ(window.document().site(), edited);
+}
+
+TEST_F(CompareWindow, TheTableOfDifferencesFollowsTheAnswer) {
+    keep();
+    button("compare.differences")->click();
+    auto* dialog = window.findChild<QDialog*>(QStringLiteral("differencesDialog"));
+    ASSERT_NE(dialog, nullptr);
+    EXPECT_TRUE(dialog->isVisible());
+    const NumberTable& table = window.findChild<ComparisonBar*>()->table();
+    const int rows = table.rowCount();
+    EXPECT_GT(rows, 0);
+    window.document().editSite(QStringLiteral("name"),
+                               [](Site& site) { site.sends[0].name = "by night"; });
+    settleAnswer();
+    EXPECT_EQ(table.rowCount(), rows + 2) << "one send is new, one is gone";
+    button("compare.drop")->click();
+    EXPECT_TRUE(eventually([&] { return !dialog || !dialog->isVisible(); }));
+    EXPECT_TRUE(cards().front()->kept().isEmpty());
+}
+
+TEST_F(CompareWindow, AnotherSiteStartsWithoutAnythingKept) {
+    keep();
+    window.document().start(smallSite());
+    EXPECT_TRUE(window.kept().all().empty());
+    EXPECT_FALSE(window.findChild<ComparisonBar*>()->isVisible());
+}
+
+}  // namespace
+}  // namespace ullage::ui
