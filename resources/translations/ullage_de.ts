@@ -1032,6 +1032,61 @@
     </message>
 </context>
 <context>
+    <name>ullage::ComparisonBar</name>
+    <message>
+        <source>Rename</source>
+        <translation>Umbenennen</translation>
+    </message>
+    <message>
+        <source>Name</source>
+        <translation>Name</translation>
+    </message>
+    <message>
+        <source>Com&amp;pared with</source>
+        <translation>&amp;Verglichen mit</translation>
+    </message>
+    <message>
+        <source>Compared with</source>
+        <translation>Verglichen mit</translation>
+    </message>
+    <message>
+        <source>Differences…</source>
+        <translation>Unterschiede…</translation>
+    </message>
+    <message>
+        <source>A table of both values and the change</source>
+        <translation>Eine Tabelle mit beiden Werten und der Änderung</translation>
+    </message>
+    <message>
+        <source>Go back to it</source>
+        <translation>Dahin zurück</translation>
+    </message>
+    <message>
+        <source>Edits the site to be as it was; this can be undone</source>
+        <translation>Macht den Standort wieder, wie er war; das lässt sich rückgängig machen</translation>
+    </message>
+    <message>
+        <source>Rename…</source>
+        <translation>Umbenennen…</translation>
+    </message>
+    <message>
+        <source>Drop</source>
+        <translation>Verwerfen</translation>
+    </message>
+    <message>
+        <source>Forgets what was kept</source>
+        <translation>Vergisst, was behalten wurde</translation>
+    </message>
+    <message>
+        <source>nothing</source>
+        <translation>nichts</translation>
+    </message>
+    <message>
+        <source>Differences</source>
+        <translation>Unterschiede</translation>
+    </message>
+</context>
+<context>
     <name>ullage::DaysUntilFullGauge</name>
     <message>
         <source>Of 20 futures, %1 reach the ceiling later than %2.</source>
@@ -1056,6 +1111,118 @@
     <message>
         <source>By %1, %2 of 20 futures are full.</source>
         <translation>Bis %1 sind %2 von 20 Verläufen voll.</translation>
+    </message>
+</context>
+<context>
+    <name>ullage::Differences</name>
+    <message>
+        <source>Of</source>
+        <translation>Von</translation>
+    </message>
+    <message>
+        <source>Figure</source>
+        <translation>Wert</translation>
+    </message>
+    <message>
+        <source>Now</source>
+        <translation>Jetzt</translation>
+    </message>
+    <message>
+        <source>Change</source>
+        <translation>Änderung</translation>
+    </message>
+    <message>
+        <source>not there</source>
+        <translation>nicht da</translation>
+    </message>
+    <message>
+        <source>new</source>
+        <translation>neu</translation>
+    </message>
+    <message>
+        <source>gone</source>
+        <translation>weg</translation>
+    </message>
+    <message>
+        <source>the same</source>
+        <translation>gleich</translation>
+    </message>
+    <message>
+        <source>another</source>
+        <translation>ein anderer</translation>
+    </message>
+    <message>
+        <source>hardly any</source>
+        <translation>kaum eine</translation>
+    </message>
+    <message>
+        <source>not within %1</source>
+        <translation>nicht innerhalb von %1</translation>
+    </message>
+    <message>
+        <source>%1 later</source>
+        <translation>%1 später</translation>
+    </message>
+    <message>
+        <source>%1 sooner</source>
+        <translation>%1 früher</translation>
+    </message>
+    <message>
+        <source>%1 more</source>
+        <translation>%1 mehr</translation>
+    </message>
+    <message>
+        <source>%1 less</source>
+        <translation>%1 weniger</translation>
+    </message>
+    <message>
+        <source>%1 percentage points</source>
+        <translation>%1 Prozentpunkte</translation>
+    </message>
+    <message>
+        <source>until its ceiling, 1 in 10 futures</source>
+        <translation>bis zur Füllgrenze, 1 von 10 Verläufen</translation>
+    </message>
+    <message>
+        <source>until its ceiling, 5 in 10 futures</source>
+        <translation>bis zur Füllgrenze, 5 von 10 Verläufen</translation>
+    </message>
+    <message>
+        <source>until its ceiling, 9 in 10 futures</source>
+        <translation>bis zur Füllgrenze, 9 von 10 Verläufen</translation>
+    </message>
+    <message>
+        <source>used at the end, middle</source>
+        <translation>belegt am Ende, Mitte</translation>
+    </message>
+    <message>
+        <source>no figure</source>
+        <translation>kein Wert</translation>
+    </message>
+    <message>
+        <source>runs that are late</source>
+        <translation>Läufe, die zu spät sind</translation>
+    </message>
+    <message>
+        <source>longest outage it can bear</source>
+        <translation>längster Ausfall, den sie verträgt</translation>
+    </message>
+    <message>
+        <source>no limit</source>
+        <translation>unbegrenzt</translation>
+    </message>
+    <message>
+        <source>chance of lasting</source>
+        <translation>Aussicht zu reichen</translation>
+    </message>
+    <message>
+        <source>cost over the horizon</source>
+        <translation>Kosten über den Horizont</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <comment>name of what was kept, its headline</comment>
+        <translation>%1: %2</translation>
     </message>
 </context>
 <context>
@@ -1633,6 +1800,18 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     <message>
         <source>Order more by %1.</source>
         <translation>Mehr bestellen bis zum %1.</translation>
+    </message>
+</context>
+<context>
+    <name>ullage::KeptList</name>
+    <message>
+        <source>Kept %1</source>
+        <translation>Behalten %1</translation>
+    </message>
+    <message>
+        <source>%1 (%2)</source>
+        <comment>a name that is taken, a number</comment>
+        <translation>%1 (%2)</translation>
     </message>
 </context>
 <context>
@@ -3806,6 +3985,86 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     </message>
 </context>
 <context>
+    <name>ullage::ui::HoursPainter</name>
+    <message>
+        <source>Drag to open or close hours. Keys: arrows, Shift with arrows, Space.</source>
+        <translation>Ziehen öffnet oder schließt Stunden. Tasten: Pfeile, Umschalt mit Pfeilen, Leertaste.</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <comment>days</comment>
+        <translation>%1 bis %2</translation>
+    </message>
+    <message>
+        <source>closed</source>
+        <translation>geschlossen</translation>
+    </message>
+    <message>
+        <source>open</source>
+        <translation>offen</translation>
+    </message>
+    <message>
+        <source>open, %1 % of the line</source>
+        <translation>offen, %1 % der Leitung</translation>
+    </message>
+    <message>
+        <source>%1, %2 to %3: %4</source>
+        <comment>days, time, time, state</comment>
+        <translation>%1, %2 bis %3: %4</translation>
+    </message>
+</context>
+<context>
+    <name>ullage::ui::LadderTimeline</name>
+    <message>
+        <source>every %1</source>
+        <translation>alle %1</translation>
+    </message>
+    <message>
+        <source>No snapshot would be there today.</source>
+        <translation>Heute wäre kein Snapshot da.</translation>
+    </message>
+    <message>
+        <source>1 snapshot would be there today, %1 old.</source>
+        <translation>Heute wäre 1 Snapshot da, %1 alt.</translation>
+    </message>
+    <message>
+        <source>%1 snapshots would be there today, the oldest %2 old.</source>
+        <translation>Heute wären %1 Snapshots da, der älteste %2 alt.</translation>
+    </message>
+    <message>
+        <source>Snapshots kept</source>
+        <translation>Aufbewahrte Snapshots</translation>
+    </message>
+    <message>
+        <source>now</source>
+        <translation>jetzt</translation>
+    </message>
+    <message>
+        <source>1 h</source>
+        <translation>1 h</translation>
+    </message>
+    <message>
+        <source>1 d</source>
+        <translation>1 d</translation>
+    </message>
+    <message>
+        <source>1 w</source>
+        <translation>1 w</translation>
+    </message>
+    <message>
+        <source>1 mo</source>
+        <translation>1 mo</translation>
+    </message>
+    <message>
+        <source>1 y</source>
+        <translation>1 y</translation>
+    </message>
+    <message>
+        <source>5 y</source>
+        <translation>5 y</translation>
+    </message>
+</context>
+<context>
     <name>ullage::ui::LinkForm</name>
     <message>
         <source>Link</source>
@@ -3994,6 +4253,14 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     <message>
         <source>When several sends want the line at the same time: all of them at once, or one after the other, in the order in which they began.</source>
         <translation>Wenn mehrere Übertragungen die Leitung zugleich wollen: alle auf einmal oder eine nach der anderen, in der Reihenfolge ihres Beginns.</translation>
+    </message>
+    <message>
+        <source>Week</source>
+        <translation>Woche</translation>
+    </message>
+    <message>
+        <source>Drag to open or close hours. Keys: arrows, Shift with arrows, Space.</source>
+        <translation>Ziehen öffnet oder schließt Stunden. Tasten: Pfeile, Umschalt mit Pfeilen, Leertaste.</translation>
     </message>
 </context>
 <context>
@@ -4291,6 +4558,34 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     <message>
         <source>The language changes at the next start.</source>
         <translation>Die Sprache wechselt beim nächsten Start.</translation>
+    </message>
+    <message>
+        <source>%1 was changed by another program. The changes made here are not saved yet.</source>
+        <translation>%1 wurde von einem anderen Programm geändert. Die Änderungen hier sind noch nicht gespeichert.</translation>
+    </message>
+    <message>
+        <source>%1 was changed by another program.</source>
+        <translation>%1 wurde von einem anderen Programm geändert.</translation>
+    </message>
+    <message>
+        <source>&amp;Read it again</source>
+        <translation>Neu &amp;lesen</translation>
+    </message>
+    <message>
+        <source>%1 is open in another window of Ullage. What is saved there is not seen here until it is read again.</source>
+        <translation>%1 ist in einem anderen Fenster von Ullage offen. Was dort gespeichert wird, ist hier erst nach neuem Lesen zu sehen.</translation>
+    </message>
+    <message>
+        <source>First look, from %1 futures; more are under way…</source>
+        <translation>Erster Blick, aus %1 Verläufen; weitere sind unterwegs…</translation>
+    </message>
+    <message>
+        <source>going back to “%1”</source>
+        <translation>Rückkehr zu „%1“</translation>
+    </message>
+    <message>
+        <source>&amp;Keep as comparison</source>
+        <translation>Zum &amp;Vergleich behalten</translation>
     </message>
 </context>
 <context>
@@ -4635,10 +4930,6 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
         <translation>läuft ab wie die anderen</translation>
     </message>
     <message>
-        <source>is held until the next is there</source>
-        <translation>bleibt, bis der nächste da ist</translation>
-    </message>
-    <message>
         <source>Holding the last sent snapshot at the source lets any outage end without sending everything again.</source>
         <translation>Hält die Quelle den zuletzt übertragenen Snapshot zurück, endet jeder Ausfall, ohne alles noch einmal zu übertragen.</translation>
     </message>
@@ -4677,6 +4968,14 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     <message>
         <source>From the end of the copy to the drives running at the other end.</source>
         <translation>Vom Ende des Kopierens, bis die Laufwerke am anderen Ende laufen.</translation>
+    </message>
+    <message>
+        <source>Snapshots kept</source>
+        <translation>Aufbewahrte Snapshots</translation>
+    </message>
+    <message>
+        <source>held until the next arrives</source>
+        <translation>gehalten, bis der nächste ankommt</translation>
     </message>
 </context>
 <context>
@@ -4812,10 +5111,6 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
         <translation>Fünf Zahlen geben eine erste Antwort; alle lassen sich später ändern.</translation>
     </message>
     <message>
-        <source>Data there is today</source>
-        <translation>Daten heute</translation>
-    </message>
-    <message>
         <source>As stored, without snapshots, such as 4 TB.</source>
         <translation>Wie gespeichert, ohne Snapshots, etwa 4 TB.</translation>
     </message>
@@ -4854,6 +5149,10 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     <message>
         <source>&amp;Start</source>
         <translation>&amp;Anlegen</translation>
+    </message>
+    <message>
+        <source>Data stored today</source>
+        <translation>Heute gespeicherte Daten</translation>
     </message>
 </context>
 <context>
