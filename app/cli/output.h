@@ -4,6 +4,7 @@
 
 #include "core/units/problem.h"
 
+#include <cstdio>
 #include <string>
 
 namespace ullage::cli {
@@ -18,5 +19,24 @@ ExitStatus status_of(const BadInput& bad);
 /// Writes the whole text to a file, or to standard output for "-". A file is replaced only when all
 /// of it is written. False after an error message.
 bool write_output(const std::string& file, const std::string& text);
+
+/// A text that grows too large for memory: it is held in a file without a name until it is written out.
+class Spool {
+public:
+    Spool() : file_(std::tmpfile()) {}
+    ~Spool() {
+        if (file_) std::fclose(file_);
+    }
+    Spool(const Spool&) = delete;
+    Spool& operator=(const Spool&) = delete;
+
+    void add(const std::string& text);
+    /// As write_output. Only once, at the end.
+    bool write_to(const std::string& file);
+
+private:
+    std::FILE* file_;
+    bool failed_ = false;
+};
 
 }  // namespace ullage::cli

@@ -55,10 +55,8 @@ std::string level_word(Level, const Wording&);
 /// The contract's outlook JSON: its keys are English, its sentences in the answer's language. Deterministic: the
 /// same answer gives the same bytes.
 std::string outlook_json(const Answer&);
-/// A JSON array of the same, one element per site.
-std::string outlook_json(const std::vector<Answer>&);
 /// Rows of box, date, used p10/p50/p90, live, held, fill; a header row; comma separated.
-std::string outlook_csv(const std::vector<Answer>&);
+std::string outlook_csv(const Answer&, bool with_header = true);
 /// Readable tables of boxes, sends, datasets, then the findings, for a terminal of `width` columns.
 std::string outlook_tables(const Answer&, int width = 100);
 

@@ -315,22 +315,16 @@ std::string csv_field(const std::string& text) {
 
 std::string outlook_json(const Answer& answer) { return text_of(answer_json(answer)); }
 
-std::string outlook_json(const std::vector<Answer>& answers) {
-    Json all = Json::array();
-    for (const auto& a : answers) all.push_back(answer_json(a));
-    return text_of(all);
-}
-
-std::string outlook_csv(const std::vector<Answer>& answers) {
-    std::string csv = "site,box,date,used_p10_bytes,used_p50_bytes,used_p90_bytes,live_p50_bytes,"
-                      "held_p50_bytes,usable_bytes,fill\n";
-    for (const auto& a : answers)
-        for (const auto& b : a.outlook.boxes)
-            for (const auto& p : b.fill)
-                csv += fmt::format("{},{},{},{:.0f},{:.0f},{:.0f},{:.0f},{:.0f},{:.0f},{:.6f}\n",
-                                   csv_field(a.outlook.site), csv_field(b.name), format_date(p.date),
-                                   p.used_bytes.p10, p.used_bytes.p50, p.used_bytes.p90, p.live_bytes.p50,
-                                   p.held_bytes.p50, p.usable_bytes, p.fill);
+std::string outlook_csv(const Answer& a, bool with_header) {
+    std::string csv = with_header ? "site,box,date,used_p10_bytes,used_p50_bytes,used_p90_bytes,live_p50_bytes,"
+                                    "held_p50_bytes,usable_bytes,fill\n"
+                                  : "";
+    for (const auto& b : a.outlook.boxes)
+        for (const auto& p : b.fill)
+            csv += fmt::format("{},{},{},{:.0f},{:.0f},{:.0f},{:.0f},{:.0f},{:.0f},{:.6f}\n",
+                               csv_field(a.outlook.site), csv_field(b.name), format_date(p.date), p.used_bytes.p10,
+                               p.used_bytes.p50, p.used_bytes.p90, p.live_bytes.p50, p.held_bytes.p50,
+                               p.usable_bytes, p.fill);
     return csv;
 }
 

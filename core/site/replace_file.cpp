@@ -36,14 +36,16 @@ tl::expected<std::string, std::string> link_target(std::string path) {
         fmt::format("{}: more than {} links in a row; name the file itself", path, most_links));
 }
 
-bool write_all(int file, std::string_view text) {
-    while (!text.empty()) {
-        const ssize_t written = ::write(file, text.data(), text.size());
-        if (written < 0) {
-            if (errno == EINTR) continue;
-            return false;
+bool write_all(int file, const std::function<std::string_view()>& next_piece) {
+    for (std::string_view text = next_piece(); !text.empty(); text = next_piece()) {
+        while (!text.empty()) {
+            const ssize_t written = ::write(file, text.data(), text.size());
+            if (written < 0) {
+                if (errno == EINTR) continue;
+                return false;
+            }
+            text.remove_prefix(static_cast<std::size_t>(written));
         }
-        text.remove_prefix(static_cast<std::size_t>(written));
     }
     return true;
 }
@@ -60,6 +62,11 @@ struct Unfinished {
 }  // namespace
 
 tl::expected<void, std::string> replace_file(const std::string& path, std::string_view text) {
+    return replace_file(path, [text]() mutable { return std::exchange(text, std::string_view()); });
+}
+
+tl::expected<void, std::string> replace_file(const std::string& path,
+                                             const std::function<std::string_view()>& next_piece) {
     const auto target = link_target(path);
     if (!target) return tl::make_unexpected(target.error());
     const auto fail = [](std::string what) { return tl::make_unexpected(std::move(what)); };
@@ -102,7 +109,7 @@ tl::expected<void, std::string> replace_file(const std::string& path, std::strin
             return fail(fmt::format("cannot keep its permissions: {}", system_says(errno)));
         }
     }
-    if (!write_all(file.number(), text) || ::fsync(file.number()) != 0) {
+    if (!write_all(file.number(), next_piece) || ::fsync(file.number()) != 0) {
         return fail(fmt::format("cannot be written: {}{}", system_says(errno), as_it_was));
     }
     if (!file.close()) {

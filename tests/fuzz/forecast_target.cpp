@@ -53,7 +53,7 @@ std::string try_forecast(std::string_view text) {
     for (const auto& finding : a->findings)
         if (finding.text.empty() || (says_no_number(finding.text) && !in_a_name))
             return "a finding says: " + finding.text;
-    if (outlook_json(*a).empty() || outlook_tables(*a).empty() || outlook_csv({*a}).empty())
+    if (outlook_json(*a).empty() || outlook_tables(*a).empty() || outlook_csv(*a).empty())
         return "an empty output";
     return {};
 }

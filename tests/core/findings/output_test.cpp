@@ -101,11 +101,6 @@ TEST(OutlookJson, WhatNeverComesOrIsNotKnownIsNull) {
 TEST(OutlookJson, TheSameAnswerGivesTheSameBytesAndSeveralAnswersAnArray) {
     EXPECT_EQ(outlook_json(answer()), outlook_json(answer()));
     EXPECT_EQ(outlook_json(answer()).back(), '\n');
-    const Json all = Json::parse(outlook_json(std::vector<Answer>{answer(), answer()}));
-    ASSERT_TRUE(all.is_array());
-    EXPECT_EQ(all.size(), 2u);
-    EXPECT_EQ(all[1], parsed(answer()));
-    EXPECT_EQ(Json::parse(outlook_json(std::vector<Answer>{})).size(), 0u);
 }
 
 TEST(OutlookJson, ComputedOnOneThreadOrTwoIsTheSameByteForByte) {
@@ -149,7 +144,7 @@ TEST(OutlookJson, ComputedOnOneThreadOrTwoIsTheSameByteForByte) {
     const auto two = ullage::answer(s, {}, settings);
     ASSERT_TRUE(one && two);
     EXPECT_EQ(outlook_json(*one), outlook_json(*two));
-    EXPECT_EQ(outlook_csv({*one}), outlook_csv({*two}));
+    EXPECT_EQ(outlook_csv(*one), outlook_csv(*two));
     EXPECT_EQ(outlook_tables(*one), outlook_tables(*two));
 }
 
@@ -216,21 +211,20 @@ TEST(OutlookTables, ASendWithoutARunHasNoOutageToTell) {
 }
 
 TEST(OutlookCsv, HasAHeaderAndARowForEachPointOfEachBox) {
-    const auto lines = lines_of(outlook_csv({answer(), answer()}));
+    const auto lines = lines_of(outlook_csv(answer()) + outlook_csv(answer(), false));
     ASSERT_EQ(lines.size(), 1u + 2 * 3);
     EXPECT_EQ(lines[0], "site,box,date,used_p10_bytes,used_p50_bytes,used_p90_bytes,live_p50_bytes,held_p50_bytes,"
                         "usable_bytes,fill");
     EXPECT_EQ(lines[1], "Quayside,attic,2026-11-01,18000000000000,20000000000000,22000000000000,18000000000000,"
                         "2000000000000,40000000000000,0.500000");
     for (const auto& line : lines) EXPECT_EQ(std::count(line.begin(), line.end(), ','), 9) << line;
-    EXPECT_EQ(lines_of(outlook_csv({})).size(), 1u);
 }
 
 TEST(OutlookCsv, FieldsWithSeparatorsOrQuotesAreQuoted) {
     // RFC 4180, section 2, rules 6 and 7.
     Answer a = answer();
     a.outlook.site = "Quay, \"North\"";
-    EXPECT_EQ(lines_of(outlook_csv({a}))[1].rfind("\"Quay, \"\"North\"\"\",attic,", 0), 0u);
+    EXPECT_EQ(lines_of(outlook_csv(a))[1].rfind("\"Quay, \"\"North\"\"\",attic,", 0), 0u);
 }
 
 std::size_t columns(const std::string& line) {
