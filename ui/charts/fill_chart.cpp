@@ -2,6 +2,7 @@
 #include "ui/charts/fill_chart.h"
 
 #include "core/findings/findings.h"
+#include "core/site/replace_file.h"
 #include "ui/charts/fill_plot.h"
 #include "ui/charts/fill_table.h"
 #include "ui/charts/fill_text.h"
@@ -19,11 +20,16 @@
 #include <QDialog>
 #include <QDir>
 #include <QEvent>
+#include <QFile>
+#include <QFileDialog>
+#include <QFileInfo>
 #include <QFontMetricsF>
 #include <QGraphicsScene>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QMenu>
+#include <QMessageBox>
+#include <QMimeData>
 #include <QPainter>
 #include <QPushButton>
 #include <QSaveFile>
@@ -31,12 +37,31 @@
 #include <QSlider>
 #include <QSpacerItem>
 #include <QStyle>
+#include <QSvgGenerator>
 #include <QVBoxLayout>
 
 #include <algorithm>
 #include <cmath>
 
 namespace ullage {
+
+namespace {
+
+constexpr QSize picture_size(1200, 700);  ///< logical pixels
+constexpr int svg_dots_per_inch = 96;
+
+QString file_stem(const QString& name) {
+    QString stem;
+    for (const QChar c : name.toLower())
+        stem += c.isLetterOrNumber()
+                    ? c
+                    : (stem.endsWith(u'-') || stem.isEmpty() ? QChar() : QChar(u'-'));
+    stem.remove(QChar());
+    while (stem.endsWith(u'-')) stem.chop(1);
+    return stem.isEmpty() ? QStringLiteral("box") : stem.left(80);
+}
+
+}  // namespace
 
 FillChart::FillChart(QWidget* parent) : QWidget(parent), plot_(std::make_unique<FillPlot>()) {
     table_ = new FillTable(this);
@@ -99,7 +124,18 @@ FillChart::FillChart(QWidget* parent) : QWidget(parent), plot_(std::make_unique<
     copy_button_->setText(tr("Copy"));
     copy_button_->setAutoDefault(false);
 
+    all_dates_ = new QPushButton(tr("Show all dates"));
+    all_dates_->setObjectName(QStringLiteral("fillAllDates"));
+    all_dates_->setToolTip(tr("Undoes the zooming (0)"));
+    all_dates_->setAutoDefault(false);
+    all_dates_->hide();
+    connect(all_dates_, &QPushButton::clicked, this, &FillChart::showAllDates);
+
     auto* picture = new QAction(tr("Copy as picture"), this);
+    auto* picture_file = new QAction(tr("Save picture…"), this);
+    auto* numbers_file = new QAction(tr("Export numbers…"), this);
+    picture_file->setObjectName(QStringLiteral("fillSavePicture"));
+    numbers_file->setObjectName(QStringLiteral("fillSaveNumbers"));
     auto* numbers = new QAction(tr("Copy numbers"), this);
     auto* as_table = new QAction(tr("Show as table"), this);
     as_table->setShortcut(QKeySequence(tr("Ctrl+T")));
@@ -109,9 +145,14 @@ FillChart::FillChart(QWidget* parent) : QWidget(parent), plot_(std::make_unique<
     auto* menu = new QMenu(copy_button_);
     menu->addAction(picture);
     menu->addAction(numbers);
+    menu->addSeparator();
+    menu->addAction(picture_file);
+    menu->addAction(numbers_file);
     copy_button_->setMenu(menu);
     addAction(as_table);
-    view_->addActions({as_table, picture, numbers});
+    view_->addActions({as_table, picture, numbers, picture_file, numbers_file});
+    connect(picture_file, &QAction::triggered, this, &FillChart::choosePictureFile);
+    connect(numbers_file, &QAction::triggered, this, &FillChart::chooseNumbersFile);
     connect(picture, &QAction::triggered, this, &FillChart::copyPicture);
     connect(numbers, &QAction::triggered, this, &FillChart::copyNumbers);
     connect(as_table, &QAction::triggered, this, &FillChart::showTable);
@@ -121,6 +162,7 @@ FillChart::FillChart(QWidget* parent) : QWidget(parent), plot_(std::make_unique<
     auto* foot = new QHBoxLayout;
     foot->setSpacing(8);
     foot->addWidget(note_, 1);
+    foot->addWidget(all_dates_);
     foot->addWidget(parts_);
     foot->addWidget(table_button_);
     foot->addWidget(copy_button_);
@@ -142,7 +184,13 @@ FillChart::FillChart(QWidget* parent) : QWidget(parent), plot_(std::make_unique<
     all->addWidget(body_, 1);
 
     connect(view_, &FillView::readerMoved, this, &FillChart::setReader);
-    connect(view_, &FillView::laidOut, this, &FillChart::alignSlider);
+    connect(view_, &FillView::laidOut, this, [this] {
+        alignSlider();
+        all_dates_->setVisible(isZoomed());
+    });
+    connect(view_, &FillView::dateDoubleClicked, this, [this](double day) {
+        if (box_) emit eventWanted(add_days(as_of_, std::round(day)));
+    });
     connect(slider_, &QSlider::valueChanged, this, &FillChart::setReader);
     retheme();
     setBox(nullptr, 1, {});
@@ -172,6 +220,7 @@ void FillChart::setBox(const BoxOutlook* box, double horizon_days, Day as_of) {
         slider_->setRange(0, box_ ? static_cast<int>(box_->fill.size()) - 1 : 0);
         slider_->setPageStep(13);
     }
+    all_dates_->setVisible(isZoomed());
     body_->setVisible(box_.has_value());
     if (box_ && read && !other_box)
         readAt(*read);
@@ -182,6 +231,8 @@ void FillChart::setBox(const BoxOutlook* box, double horizon_days, Day as_of) {
 }
 
 void FillChart::setKept(const BoxOutlook* kept, const QString& name) {
+    kept_ = kept ? std::optional(*kept) : std::nullopt;
+    kept_name_ = name;
     plot_->setKept(kept, name);
     alignSlider();
 }
@@ -238,7 +289,16 @@ QList<QPointF> FillChart::fullLine() const { return plot_->fullLine(); }
 QList<QPointF> FillChart::ceilingLine() const { return plot_->ceilingLine(); }
 QList<QPointF> FillChart::keptLine() const { return plot_->keptLine(); }
 QStringList FillChart::markTips() const { return plot_->markTips(); }
-void FillChart::setDayRange(double from, double to) { plot_->setDayRange(from, to); }
+void FillChart::setDayRange(double from, double to) {
+    plot_->setDayRange(from, to);
+    all_dates_->setVisible(isZoomed());
+}
+
+bool FillChart::isZoomed() const {
+    return box_ && plot_->toDay() - plot_->fromDay() < plot_->horizon() - 1e-6;
+}
+
+void FillChart::showAllDates() { view_->showAllDates(); }
 
 void FillChart::setReader(int index) {
     plot_->setReader(index);
@@ -338,7 +398,70 @@ void FillChart::showTable() {
 }
 
 void FillChart::copyPicture() const {
-    QApplication::clipboard()->setImage(renderImage(QSize(1200, 700), 2));
+    auto* copied = new QMimeData;
+    copied->setImageData(renderImage(picture_size, 2));
+    copied->setData(QStringLiteral("image/svg+xml"), svg());
+    QApplication::clipboard()->setMimeData(copied);
+}
+
+QByteArray FillChart::svg() const {
+    QByteArray file;
+    QBuffer buffer(&file);
+    QSvgGenerator generator;
+    generator.setOutputDevice(&buffer);
+    generator.setResolution(svg_dots_per_inch);
+    generator.setSize(picture_size);
+    generator.setViewBox(QRect(QPoint(0, 0), picture_size));
+    generator.setTitle(title());
+    QPainter painter(&generator);
+    paintTo(painter, QRectF(QPointF(0, 0), QSizeF(picture_size)), palette(), font());
+    painter.end();
+    return file;
+}
+
+namespace {
+
+QString written(const QString& path, const QByteArray& bytes) {
+    const auto result = replace_file(QFile::encodeName(path).toStdString(), bytes.toStdString());
+    return result ? QString()
+                  : FillChart::tr("%1 was not saved: %2.")
+                        .arg(QFileInfo(path).fileName(), QString::fromStdString(result.error()));
+}
+
+}  // namespace
+
+QString FillChart::savePicture(const QString& path) const {
+    if (path.endsWith(QStringLiteral(".svg"), Qt::CaseInsensitive)) return written(path, svg());
+    QByteArray bytes;
+    QBuffer buffer(&bytes);
+    renderImage(picture_size, 2).save(&buffer, "PNG");
+    return written(path, bytes);
+}
+
+QString FillChart::saveNumbers(const QString& path) const {
+    return written(path, table_->commaSeparated().toUtf8());
+}
+
+void FillChart::choosePictureFile() {
+    save(tr("PNG (*.png);;SVG (*.svg)"), QStringLiteral(".png"), &FillChart::savePicture);
+}
+
+void FillChart::chooseNumbersFile() {
+    save(tr("Comma-separated values (*.csv)"), QStringLiteral(".csv"), &FillChart::saveNumbers);
+}
+
+void FillChart::save(const QString& kinds, const QString& suffix,
+                     QString (FillChart::*write)(const QString&) const) {
+    if (!box_) return;
+    const QString start =
+        QDir::home().filePath(file_stem(QString::fromStdString(box_->name)) + suffix);
+    QString filter;
+    QString path = QFileDialog::getSaveFileName(this, tr("Save"), start, kinds, &filter);
+    if (path.isEmpty()) return;
+    if (!QFileInfo(path).fileName().contains(u'.'))
+        path += filter.contains(QStringLiteral("*.svg")) ? QStringLiteral(".svg") : suffix;
+    const QString fault = (this->*write)(path);
+    if (!fault.isEmpty()) QMessageBox::warning(this, tr("Save"), fault);
 }
 
 void FillChart::copyNumbers() const { QApplication::clipboard()->setText(tabSeparated()); }
@@ -358,12 +481,14 @@ void FillChart::paintTo(QPainter& painter, const QRectF& place, const QPalette& 
                         const QFont& font) const {
     if (box_)
         paint_fill(painter, place, *box_, horizon_, as_of_, prefixes_, parts_->isChecked(), palette,
-                   font);
+                   font,
+                   {kept_ ? &*kept_ : nullptr, kept_name_,
+                    std::pair(plot_->fromDay(), plot_->toDay())});
 }
 
 void paint_fill(QPainter& painter, const QRectF& place, const BoxOutlook& box, double horizon_days,
                 Day as_of, Prefixes prefixes, bool parts, const QPalette& palette,
-                const QFont& font) {
+                const QFont& font, const FillExtras& extras) {
     const Theme theme = Theme::of(palette);
     painter.save();
     painter.setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing);
@@ -397,26 +522,13 @@ void paint_fill(QPainter& painter, const QRectF& place, const BoxOutlook& box, d
     plot.setPrefixes(prefixes);
     plot.setPartsShown(parts);
     plot.setBox(&box, horizon_days, as_of);
+    plot.setKept(extras.kept, extras.kept_name);
+    if (extras.days) plot.setDayRange(extras.days->first, extras.days->second);
     plot.layOut(chart_place.size());
     scene.setSceneRect(QRectF(QPointF(0, 0), chart_place.size()));
     scene.render(&painter, chart_place, scene.sceneRect(), Qt::IgnoreAspectRatio);
     painter.restore();
 }
-
-namespace {
-
-QString file_stem(const QString& name) {
-    QString stem;
-    for (const QChar c : name.toLower())
-        stem += c.isLetterOrNumber()
-                    ? c
-                    : (stem.endsWith(u'-') || stem.isEmpty() ? QChar() : QChar(u'-'));
-    stem.remove(QChar());
-    while (stem.endsWith(u'-')) stem.chop(1);
-    return stem.isEmpty() ? QStringLiteral("box") : stem.left(80);
-}
-
-}  // namespace
 
 bool writeFillPictures(const Answer& answer, const QString& folder, QStringList* written) {
     const QDir dir(folder);

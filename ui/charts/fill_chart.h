@@ -12,12 +12,14 @@
 #include "core/units/quantity_text.h"
 #include "ui/theme/drawn_widget.h"
 
+#include <QByteArray>
 #include <QImage>
 #include <QPointer>
 #include <QWidget>
 
 #include <memory>
 #include <optional>
+#include <utility>
 #include <vector>
 
 class QCheckBox;
@@ -57,7 +59,7 @@ public:
     QString readout() const;  ///< the values at the read date, as a sentence
     QString tabSeparated() const;
     FillTable* table() const { return table_; }
-    /// Title, chart and note, in this widget's palette and font.
+    /// Title, chart and note as now shown, in this widget's palette and font.
     QImage renderImage(const QSize& size, qreal device_pixel_ratio) const;
     void paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
                  const QFont& font) const;
@@ -74,10 +76,25 @@ public:
     /// Days from as_of, as by zooming.
     void setDayRange(double from, double to);
 
+    /// The dates shown are fewer than all.
+    bool isZoomed() const;
+    QByteArray svg() const;  ///< the picture as SVG 1.2 Tiny
+    /// Writes the picture, SVG if the name ends so, else PNG, or the numbers as comma-separated
+    /// values. Returns an empty text, or a sentence that says why not.
+    QString savePicture(const QString& path) const;
+    QString saveNumbers(const QString& path) const;
+
+signals:
+    /// A date was double-clicked: something is to happen there.
+    void eventWanted(ullage::Day day);
+
 public slots:
     void showTable();
-    void copyPicture() const;
+    void copyPicture() const;  ///< as PNG and as SVG, whichever is pasted
     void copyNumbers() const;
+    void showAllDates();
+    void choosePictureFile();
+    void chooseNumbersFile();
 
 protected:
     void changeEvent(QEvent* event) override;
@@ -88,6 +105,8 @@ private:
     void showReading();
     void alignSlider();
     void setReader(int index);
+    void save(const QString& kinds, const QString& suffix,
+              QString (FillChart::*write)(const QString& path) const);
 
     std::unique_ptr<FillPlot> plot_;
     FillView* view_ = nullptr;
@@ -98,10 +117,11 @@ private:
     QSpacerItem *slider_left_ = nullptr, *slider_right_ = nullptr;
     std::vector<std::pair<QLabel*, QLabel*>> readings_;  ///< caption, value
     QCheckBox* parts_ = nullptr;
-    QPushButton *table_button_ = nullptr, *copy_button_ = nullptr;
+    QPushButton *table_button_ = nullptr, *copy_button_ = nullptr, *all_dates_ = nullptr;
     QPointer<QDialog> table_dialog_;
 
-    std::optional<BoxOutlook> box_;
+    std::optional<BoxOutlook> box_, kept_;
+    QString kept_name_;
     double horizon_ = 1;
     Day as_of_{};
     Prefixes prefixes_ = Prefixes::decimal;
@@ -109,10 +129,17 @@ private:
     bool retheming_ = false;
 };
 
+/// What a picture may show beside the box as it is forecast.
+struct FillExtras {
+    const BoxOutlook* kept = nullptr;               ///< as FillPlot::setKept
+    QString kept_name;
+    std::optional<std::pair<double, double>> days;  ///< shown, from as_of; empty: all
+};
+
 /// Title, chart and note of one box onto any painter.
 void paint_fill(QPainter& painter, const QRectF& place, const BoxOutlook& box, double horizon_days,
                 Day as_of, Prefixes prefixes, bool parts, const QPalette& palette,
-                const QFont& font);
+                const QFont& font, const FillExtras& extras = {});
 
 /// One PNG a box, 1200 × 700, light colours, into `folder` (made if missing), named after the box.
 /// Needs a QApplication but no display. `written` (may be null) takes the paths. False if a file

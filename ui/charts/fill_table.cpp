@@ -155,16 +155,26 @@ QVariant FillTable::headerData(int section, Qt::Orientation orientation, int rol
 QString FillTable::tabSeparated() const {
     QLocale plain;
     plain.setNumberOptions(QLocale::OmitGroupSeparator);
+    return separated(u'\t', plain);
+}
+
+QString FillTable::commaSeparated() const {
+    QLocale plain = QLocale::c();
+    plain.setNumberOptions(QLocale::OmitGroupSeparator);
+    return separated(u',', plain).replace(u'\n', QStringLiteral("\r\n"));
+}
+
+QString FillTable::separated(QChar by, const QLocale& plain) const {
     QString text;
     for (int c = 0; c < columns; ++c) {
-        if (c > 0) text += u'\t';
+        if (c > 0) text += by;
         text += headerData(c, Qt::Horizontal).toString();
     }
     text += u'\n';
     for (const FillPoint& p : box_.fill) {
         text += Words::date(p.date).toString(Qt::ISODate);
         for (int c = p10; c < columns; ++c)
-            text += u'\t' + (c == fill ? plain.toString(100 * p.fill, 'f', 2)
+            text += by + (c == fill ? plain.toString(100 * p.fill, 'f', 2)
                                        : plain.toString(value(p, c) / unit_.bytes, 'f', 4));
         text += u'\n';
     }

@@ -9,6 +9,7 @@
 #include "core/units/quantity_text.h"
 
 #include <QAbstractTableModel>
+#include <QLocale>
 
 #include <vector>
 
@@ -43,8 +44,11 @@ public:
     /// as the user's locale writes them, without grouping, so that a spreadsheet of the same
     /// desktop reads them.
     QString tabSeparated() const;
+    /// The same with commas, numbers with a point whatever the locale (RFC 4180).
+    QString commaSeparated() const;
 
 private:
+    QString separated(QChar by, const QLocale& locale) const;
     void chooseUnit();
     double value(const FillPoint& point, int column) const;
 

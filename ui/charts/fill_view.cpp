@@ -104,9 +104,14 @@ void FillView::mouseReleaseEvent(QMouseEvent* event) {
 }
 
 void FillView::mouseDoubleClickEvent(QMouseEvent* event) {
+    event->accept();
+    if (event->button() == Qt::LeftButton && plot_->plotArea().contains(event->position()))
+        emit dateDoubleClicked(plot_->dayAt(event->position().x()));
+}
+
+void FillView::showAllDates() {
     plot_->setDayRange(0, plot_->horizon());
     emit laidOut();
-    event->accept();
 }
 
 void FillView::wheelEvent(QWheelEvent* event) {
@@ -179,8 +184,7 @@ void FillView::keyPressEvent(QKeyEvent* event) {
             zoom(1.25, middle);
             break;
         case Qt::Key_0:
-            plot_->setDayRange(0, plot_->horizon());
-            emit laidOut();
+            showAllDates();
             break;
         default:
             event->ignore();

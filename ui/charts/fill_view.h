@@ -5,7 +5,7 @@
 /// Qt 6.4's own view ends the program when clicked where no item lies (QTBUG-118669) and swallows
 /// the wheel so that a page does not scroll (QTBUG-119712); here mouse and wheel are handled
 /// without it. Mouse: press or drag moves the date reader; Shift or the middle button drags the
-/// dates; Ctrl and wheel zooms about the pointer; double click shows all. Keys: Left, Right, Page
+/// dates; Ctrl and wheel zooms about the pointer; double click on a date asks for an event there. Keys: Left, Right, Page
 /// Up, Page Down, Home, End move the reader; + − 0 zoom; Ctrl+Left, Ctrl+Right drag the dates.
 
 #include <QtCharts/QChartView>
@@ -31,6 +31,10 @@ public:
 signals:
     void readerMoved(int index);
     void laidOut();
+    void dateDoubleClicked(double day);  ///< from as_of, within the dates shown
+
+public:
+    void showAllDates();
 
 protected:
     bool viewportEvent(QEvent* event) override;

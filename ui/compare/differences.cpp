@@ -31,16 +31,14 @@ struct Kind {
 };
 
 Cell cell(const QString& text, const Number& value) {
-    Cell made = Cell::words(text);
-    if (value) made.value = *value;
-    return made;
+    return {text, value ? QVariant(*value) : QVariant(), {}};
 }
 
 class Writer {
 public:
     Writer(const KeptOutlook& kept, const Answer& present, Prefixes prefixes)
         : kept_(*kept.answer), present_(present), prefixes_(prefixes) {
-        content_.header = {Text::tr("Of"), Text::tr("Figure"), kept.name, Text::tr("Now"),
+        content_.header = {Text::tr("Item"), Text::tr("Figure"), kept.name, Text::tr("Now"),
                            Text::tr("Change")};
     }
 

@@ -12,7 +12,7 @@
 
 namespace ullage {
 
-/// Columns: what it is about, figure, kept, present, change. The numbers behind the cells (Edit
+/// Columns: item, figure, kept, present, change. The numbers behind the cells (Edit
 /// role) are days, hours, bytes, shares or money; the change is present − kept, empty where one side
 /// has no number.
 NumberTable::Content differences(const KeptOutlook& kept, const PresentOutlook& present,

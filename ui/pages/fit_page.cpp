@@ -64,6 +64,9 @@ FitPage::FitPage(QWidget* parent) : Page(parent) {
     line_row->addWidget(line_);
     sheet()->addLayout(line_row);
     sheet()->addWidget(chart_, 1);
+    connect(chart_, &FillChart::eventWanted, this, [this](Day day) {
+        if (const QString box = shownItem(); !box.isEmpty()) emit eventWanted(box, day);
+    });
     refresh();
 }
 

@@ -29,6 +29,12 @@ public:
     /// What is compared with; none: nothing is.
     void setKept(std::optional<KeptOutlook> kept);
 
+signals:
+    /// A date of the shown box's chart was double-clicked. `box`: its pointer.
+    void eventWanted(const QString& box, ullage::Day day);
+
+public:
+
     /// Pointer of the box shown; empty without one.
     QString shownItem() const;
     DaysUntilFullGauge* gauge() const { return gauge_; }

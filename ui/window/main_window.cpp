@@ -17,6 +17,7 @@
 #include "ui/theme/drawn_widget.h"
 #include "ui/theme/words.h"
 #include "ui/window/message_bar.h"
+#include "ui/window/planned_event.h"
 #include "ui/window/start_page.h"
 
 #include <QCloseEvent>
@@ -97,6 +98,15 @@ MainWindow::MainWindow(const Settings& settings, AnswerRunner::Compute compute,
             default:
                 return Leave::stay;
         }
+    };
+    ask_which_ = [this](const QStringList& names) {
+        QMenu menu(this);
+        menu.addSection(tr("Planned event of"));
+        for (const QString& name : names)
+            menu.addAction(QString(name).replace(QLatin1Char('&'), QLatin1String("&&")));
+        const QAction* chosen = menu.exec(QCursor::pos());
+        // The first action is the heading.
+        return chosen ? static_cast<int>(menu.actions().indexOf(chosen)) - 1 : -1;
     };
     makeWorkspace();
     makeStatusBar();
@@ -515,6 +525,24 @@ void MainWindow::revertToKept() {
     form_->commitPending();
     document_.editSite(tr("going back to “%1”").arg(kept->name),
                        [site = kept->site](Site& now) { now = *site; });
+}
+
+void MainWindow::planEvent(const QString& box, Day day) {
+    const auto item = itemAt(box);
+    if (!item || item->kind != ItemKind::box || !exists(document_.site(), *item)) return;
+    const Site& site = document_.site();
+    const std::vector<int> datasets =
+        datasetsOn(site, site.boxes[static_cast<std::size_t>(item->index)].name);
+    if (datasets.empty()) return;
+    QStringList names;
+    for (const int index : datasets) names << nameOf(site, {ItemKind::dataset, index});
+    const int which = datasets.size() == 1 ? 0 : ask_which_(names);
+    if (which < 0) return;
+    const int dataset = datasets[static_cast<std::size_t>(which)];
+    std::string pointer;
+    document_.editSite(tr("%1: planned event").arg(names[which]),
+                       [&](Site& now) { pointer = addPlannedEvent(now, dataset, day); });
+    showPointer(QString::fromStdString(pointer));
 }
 
 void MainWindow::chooseItem(ItemRef item) {

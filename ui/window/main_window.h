@@ -66,6 +66,8 @@ public:
     std::shared_ptr<const Answer> shownAnswer() const { return answer_; }
     MessageBar& messageBar() { return *message_; }
     const KeptList& kept() const { return kept_; }
+    /// Replaces the menu in which one of several datasets is chosen: its index in the list, or −1.
+    void setAskWhich(std::function<int(const QStringList&)> ask) { ask_which_ = std::move(ask); }
     /// Replaces the question about unsaved work.
     void setAskToLeave(std::function<Leave()> ask) { ask_to_leave_ = std::move(ask); }
 
@@ -124,6 +126,7 @@ private:
     void showTitle();
     void keepForComparison();
     void compare();
+    void planEvent(const QString& box, Day day);
     void revertToKept();
     void chooseItem(ItemRef item);
     void nextPane();
@@ -141,6 +144,7 @@ private:
     Problems run_problems_;
     bool replaced_ = false;  ///< the next change of the site is another site
     std::function<Leave()> ask_to_leave_;
+    std::function<int(const QStringList&)> ask_which_;
 
     OutlineModel* outline_model_;
     MessageBar* message_;

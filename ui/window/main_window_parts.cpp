@@ -277,6 +277,7 @@ void MainWindow::connectParts() {
         message_->show(MessageBar::Kind::fault, QStringLiteral("outline"), why);
     });
     connect(fit_, &FitPage::itemChosen, this, &MainWindow::showPointer);
+    connect(fit_, &FitPage::eventWanted, this, &MainWindow::planEvent);
     connect(arrive_, &ArrivePage::itemChosen, this, &MainWindow::showPointer);
     connect(buy_, &BuyPage::itemChosen, this, &MainWindow::showPointer);
     connect(sure_, &SurePage::itemChosen, this, &MainWindow::showPointer);

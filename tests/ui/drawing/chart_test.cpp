@@ -17,14 +17,21 @@
 #include <QApplication>
 #include <QClipboard>
 #include <QDialog>
+#include <QFile>
 #include <QFileInfo>
+#include <QGraphicsTextItem>
+#include <QGraphicsView>
+#include <QMimeData>
 #include <QMouseEvent>
 #include <QPainter>
+#include <QPushButton>
 #include <QSlider>
 #include <QTableView>
 #include <QTemporaryDir>
 #include <QTest>
+#include <QTextDocument>
 #include <QWheelEvent>
+#include <QXmlStreamReader>
 
 #include <random>
 
@@ -257,6 +264,98 @@ TEST(FillChart, ZoomsWithControlAndKeepsCalendarTicks) {
     EXPECT_FALSE(after.isEmpty());
     QTest::keyClick(s.chart.view(), Qt::Key_0);
     EXPECT_EQ(s.chart.axisTexts(), before);
+}
+
+/// Where the texts of the axes are drawn, in the view.
+std::vector<QRectF> axis_text_boxes(const FillChart& chart) {
+    std::vector<QRectF> boxes;
+    const auto* view = qobject_cast<QGraphicsView*>(chart.view());
+    for (const QGraphicsItem* item : view->scene()->items())
+        if (const auto* text = dynamic_cast<const QGraphicsTextItem*>(item);
+            text && text->isVisible() && !text->toPlainText().isEmpty())
+            boxes.push_back(text->sceneBoundingRect().adjusted(
+                text->document()->documentMargin(), text->document()->documentMargin(),
+                -text->document()->documentMargin(), -text->document()->documentMargin()));
+    return boxes;
+}
+
+TEST(FillChart, TextsOfTheAxesDoNotOverlapAtAnyWidthFontOrZoom) {
+    const BoxOutlook box = sample::box("attic", sample::Fate::tight);
+    for (const double points : {8.0, 9.0, 14.0, 20.0})
+        for (const int width : {420, 640, 900, 1700, 3600}) {
+            FillChart chart;
+            QFont font = chart.font();
+            font.setPointSizeF(points);
+            chart.setFont(font);
+            chart.resize(width, static_cast<int>(points * 70));
+            chart.setBox(&box, horizon, today());
+            chart.show();
+            settle();
+            for (const double days : {horizon, 400.0, 90.0, 20.0}) {
+                chart.setDayRange(100, 100 + days);
+                settle();
+                const auto boxes = axis_text_boxes(chart);
+                ASSERT_GE(boxes.size(), 3u) << points << " pt, " << width << ", " << days << " d";
+                for (std::size_t i = 0; i < boxes.size(); ++i)
+                    for (std::size_t k = i + 1; k < boxes.size(); ++k)
+                        ASSERT_FALSE(boxes[i].intersects(boxes[k]))
+                            << points << " pt, " << width << " px, " << days << " days";
+            }
+        }
+}
+
+TEST(FillChart, OffersToShowAllDatesOnlyWhileZoomed) {
+    Shown s;
+    auto* all = s.chart.findChild<QPushButton*>(QStringLiteral("fillAllDates"));
+    EXPECT_FALSE(all->isVisible());
+    QTest::keyClick(s.chart.view(), Qt::Key_Plus);
+    EXPECT_TRUE(all->isVisible());
+    EXPECT_TRUE(s.chart.isZoomed());
+    all->click();
+    EXPECT_FALSE(s.chart.isZoomed());
+    EXPECT_FALSE(all->isVisible());
+}
+
+TEST(FillChart, ADoubleClickOnADateAsksForAnEventThere) {
+    Shown s;
+    std::vector<Day> asked;
+    QObject::connect(&s.chart, &FillChart::eventWanted, &s.chart,
+                     [&](Day day) { asked.push_back(day); });
+    const QRectF plot = s.chart.plotArea();
+    QTest::mouseDClick(viewport_of(s.chart), Qt::LeftButton, {}, plot.center().toPoint());
+    QTest::mouseDClick(viewport_of(s.chart), Qt::LeftButton, {}, QPoint(1, 1));
+    ASSERT_EQ(asked.size(), 1u) << "beside the dates nothing is asked";
+    EXPECT_NEAR(static_cast<double>((asked[0] - today()).count()), horizon / 2, 5);
+}
+
+TEST(FillChart, SavesThePictureAsPngOrSvgAndTheNumbers) {
+    Shown s;
+    QTemporaryDir folder;
+    const QString png = folder.filePath(QStringLiteral("a.png")),
+                  svg = folder.filePath(QStringLiteral("a.svg")),
+                  csv = folder.filePath(QStringLiteral("a.csv"));
+    EXPECT_EQ(s.chart.savePicture(png), QString());
+    EXPECT_EQ(s.chart.savePicture(svg), QString());
+    EXPECT_EQ(s.chart.saveNumbers(csv), QString());
+    EXPECT_EQ(QImage(png).size(), QSize(2400, 1400));
+    QFile drawn(svg), table(csv);
+    ASSERT_TRUE(drawn.open(QIODevice::ReadOnly) && table.open(QIODevice::ReadOnly));
+    QXmlStreamReader xml(&drawn);
+    int texts = 0;
+    while (!xml.atEnd())
+        if (xml.readNext() == QXmlStreamReader::StartElement && xml.name() == u"text") ++texts;
+    EXPECT_FALSE(xml.hasError()) << xml.errorString().toStdString();
+    EXPECT_GT(texts, 10);
+    const QStringList lines =
+        QString::fromUtf8(table.readAll()).trimmed().split(QStringLiteral("\r\n"));
+    EXPECT_EQ(lines.size(), static_cast<qsizetype>(s.box.fill.size()) + 1);
+    for (const QString& line : lines) EXPECT_EQ(line.count(u','), FillTable::columns - 1);
+    EXPECT_NEAR(lines[1].split(u',')[FillTable::p50].toDouble(),
+                s.box.fill.front().used_bytes.p50 / 1e12, 1e-3);
+    EXPECT_NE(s.chart.savePicture(folder.filePath(QStringLiteral("none/a.png"))), QString());
+    s.chart.copyPicture();
+    EXPECT_EQ(QApplication::clipboard()->mimeData()->data(QStringLiteral("image/svg+xml")),
+              s.chart.svg());
 }
 
 TEST(FillChart, ShowsItsPartsOnRequestAndStillTheBands) {

@@ -3,6 +3,7 @@
 #include "tests/ui/window/small.h"
 #include "ui/charts/number_table.h"
 #include "ui/compare/comparison_bar.h"
+#include "ui/forms/form_panel.h"
 #include "ui/gauge/gauge_card.h"
 #include "ui/pages/fit_page.h"
 #include "ui/window/main_window.h"
@@ -98,6 +99,47 @@ TEST_F(CompareWindow, TheTableOfDifferencesFollowsTheAnswer) {
     button("compare.drop")->click();
     EXPECT_TRUE(eventually([&] { return !dialog || !dialog->isVisible(); }));
     EXPECT_TRUE(cards().front()->kept().isEmpty());
+}
+
+TEST_F(CompareWindow, ADoubleClickedDateBecomesAnUndoablePlannedEventWithItsFormOpen) {
+    auto* fit = window.findChild<FitPage*>();
+    const Day day = add_days(smallSite().as_of, 400);
+    emit fit->eventWanted(QStringLiteral("/boxes/1"), day);
+    ASSERT_EQ(window.document().site().datasets[0].events.size(), 1u);
+    EXPECT_EQ(window.document().site().datasets[0].events[0].on, day);
+    EXPECT_EQ(window.document().problems(), Problems{});
+    EXPECT_EQ(window.findChild<FormPanel*>()->item(), (ItemRef{ItemKind::dataset, 0}));
+    ASSERT_NE(window.focusWidget(), nullptr);
+    EXPECT_EQ(window.focusWidget()->objectName(), QStringLiteral("events"));
+    window.document().undoStack()->undo();
+    EXPECT_EQ(window.document().site(), smallSite());
+}
+
+TEST_F(CompareWindow, OfSeveralDatasetsTheOneToChangeIsAskedFor) {
+    window.document().editSite(QStringLiteral("add"), [](Site& site) {
+        Dataset other = site.datasets[0];
+        other.name = "mail";
+        site.datasets.push_back(other);
+        Dataset elsewhere = other;
+        elsewhere.name = "elsewhere";
+        elsewhere.home = site.boxes[0].name;
+        site.datasets.push_back(elsewhere);
+        site.sends[0].datasets.push_back("mail");
+    });
+    QStringList offered;
+    window.setAskWhich([&](const QStringList& names) {
+        offered = names;
+        return 1;
+    });
+    emit window.findChild<FitPage*>()->eventWanted(QStringLiteral("/boxes/1"),
+                                                   add_days(smallSite().as_of, 10));
+    EXPECT_EQ(offered.size(), 2) << "what is not sent to the box is not offered";
+    EXPECT_EQ(window.document().site().datasets[1].events.size(), 1u);
+    window.setAskWhich([](const QStringList&) { return -1; });
+    const Site before = window.document().site();
+    emit window.findChild<FitPage*>()->eventWanted(QStringLiteral("/boxes/1"),
+                                                   add_days(smallSite().as_of, 10));
+    EXPECT_EQ(window.document().site(), before);
 }
 
 TEST_F(CompareWindow, AnotherSiteStartsWithoutAnythingKept) {
