@@ -153,6 +153,7 @@ void MainWindow::openFile(const QString& path) {
     }
     message_->clear(about_file);
     recent_.add(path);
+    sayReadOnly();
 }
 
 void MainWindow::openSample(const QString& path) {
@@ -260,6 +261,14 @@ bool MainWindow::writeTo(const QString& path) {
     message_->clear(about_file);
     recent_.add(path);
     return true;
+}
+
+void MainWindow::sayReadOnly() {
+    if (!document_.isReadOnly()) return;
+    message_->show(MessageBar::Kind::notice, about_file,
+                   tr("%1 is read-only: changes can be tried, and saved to another file.")
+                       .arg(QFileInfo(document_.path()).fileName()),
+                   {{tr("Save &as…"), [this] { saveAs(); }}});
 }
 
 void MainWindow::fillRecentMenu() {

@@ -42,6 +42,7 @@ namespace ullage::ui {
 
 class FindingsList;
 class FormPanel;
+class GuideWindow;
 class MessageBar;
 class OutlineModel;
 class OutlinePane;
@@ -104,6 +105,7 @@ private:
     void fillRecentMenu();
     bool mayLeave();
     bool writeTo(const QString& path);
+    void sayReadOnly();
     void addListing(const QString& path, const QStringList& datasets);
     void showStart();
 
@@ -117,6 +119,8 @@ private:
     void showTitle();
     void chooseItem(ItemRef item);
     void nextPane();
+    void showGuide();
+    void explainFocused();
 
     Settings settings_;
     SiteDocument document_;
@@ -144,6 +148,7 @@ private:
     ReportPage* report_;
     FindingsList* findings_;
     FormPanel* form_;
+    GuideWindow* guide_ = nullptr;
     QLabel *state_label_, *units_label_;
     QProgressBar* progress_;
     QPushButton* cancel_button_;
