@@ -27,6 +27,17 @@ ItemRef duplicateIn(std::vector<Item>& items, ItemRef item, const QString& name)
     return {item.kind, item.index + 1};
 }
 
+template <class Item>
+ItemRef moveIn(std::vector<Item>& items, ItemRef item, int by) {
+    const int to = std::clamp(item.index + by, 0, static_cast<int>(items.size()) - 1);
+    const auto from = items.begin() + item.index;
+    if (to > item.index)
+        std::rotate(from, from + 1, items.begin() + to + 1);
+    else
+        std::rotate(items.begin() + to, from, from + 1);
+    return {item.kind, to};
+}
+
 void replaceName(std::string& where, const std::string& from, const std::string& to) {
     if (where == from) where = to;
 }
@@ -212,6 +223,25 @@ ItemRef duplicateItem(Site& site, ItemRef item) {
             return duplicateIn(site.sends, item, name);
         case ItemKind::offer:
             return duplicateIn(site.offers, item, name);
+        case ItemKind::site:
+            break;
+    }
+    return item;
+}
+
+ItemRef moveItem(Site& site, ItemRef item, int by) {
+    if (!exists(site, item)) return item;
+    switch (item.kind) {
+        case ItemKind::dataset:
+            return moveIn(site.datasets, item, by);
+        case ItemKind::box:
+            return moveIn(site.boxes, item, by);
+        case ItemKind::link:
+            return moveIn(site.links, item, by);
+        case ItemKind::send:
+            return moveIn(site.sends, item, by);
+        case ItemKind::offer:
+            return moveIn(site.offers, item, by);
         case ItemKind::site:
             break;
     }

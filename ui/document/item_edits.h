@@ -26,6 +26,9 @@ ItemRef addMeasuredDataset(Site& site, const QString& path, const QString& datas
 /// A copy with a name of its own, right after the original.
 ItemRef duplicateItem(Site& site, ItemRef item);
 
+/// Moves an item `by` places in its section, as far as that goes. Returns where it is then.
+ItemRef moveItem(Site& site, ItemRef item, int by);
+
 /// Gives an item a new name, everywhere it is named. Returns an empty text, or why it cannot be:
 /// the name is empty, or another item of the kind has it (then nothing is changed).
 QString renameItem(Site& site, ItemRef item, const QString& name);

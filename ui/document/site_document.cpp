@@ -6,6 +6,7 @@
 
 #include <QDir>
 #include <QElapsedTimer>
+#include <QFile>
 #include <QFileInfo>
 #include <QUndoCommand>
 
@@ -13,7 +14,7 @@ namespace ullage::ui {
 
 namespace {
 
-constexpr int undo_limit = 200;
+constexpr int undo_limit = 1000;  ///< steps: a long day's, some ten megabytes
 constexpr qint64 merge_within_ms = 1000;
 constexpr int mergeable = 1;  ///< any id but -1: the pointers decide
 
@@ -48,6 +49,13 @@ QString movedPath(const std::string& path, const QString& from_folder, const QDi
     if (text.isEmpty() || (from_folder.isEmpty() && QDir::isRelativePath(text))) return text;
     const QString absolute = QDir(from_folder).absoluteFilePath(text);
     return to_folder.relativeFilePath(QDir::cleanPath(absolute));
+}
+
+/// Saving replaces the file, which its folder may allow: the file's own marks are what counts, for
+/// an administrator too, who may write to anything.
+bool mayNotWrite(const QFileInfo& file) {
+    const auto anyone = QFile::WriteOwner | QFile::WriteGroup | QFile::WriteOther;
+    return file.exists() && (!file.isWritable() || !(file.permissions() & anyone));
 }
 
 void movePaths(Site& site, const QString& from_folder, const QDir& to_folder) {
@@ -206,6 +214,10 @@ tl::expected<void, QString> SiteDocument::saveAs(const QString& path) {
             tr("Not saved, since the file could not be opened again before this is mended: %1 (%2)")
                 .arg(QString::fromStdString(faults.front().what),
                      QString::fromStdString(faults.front().where)));
+    if (mayNotWrite(QFileInfo(path)))
+        return tl::make_unexpected(
+            tr("%1 is read-only: nothing was saved. The work can be saved to another file.")
+                .arg(QFileInfo(path).fileName()));
     const QString absolute = QFileInfo(path).absoluteFilePath();
     const QDir new_folder = QFileInfo(absolute).absoluteDir();
     if (new_folder != QDir(folder()) || path_.isEmpty()) {
@@ -240,6 +252,14 @@ bool SiteDocument::changedOnDisk() const {
     const QFileInfo info(path_);
     return info.exists() && (info.lastModified() != file_time_ || info.size() != file_size_);
 }
+
+void SiteDocument::keepMine() {
+    noteFileState();
+    undo_.resetClean();
+    emit modifiedChanged(isModified());
+}
+
+bool SiteDocument::isReadOnly() const { return mayNotWrite(QFileInfo(path_)); }
 
 void SiteDocument::editSite(const QString& text, const std::function<void(Site&)>& edit,
                             const QString& pointer) {

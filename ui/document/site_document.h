@@ -80,6 +80,11 @@ public:
     tl::expected<void, QString> saveAs(const QString& path);
     /// True if the file is no longer what was read or written last.
     bool changedOnDisk() const;
+    /// Holds on to the open site although its file was changed: it counts as unsaved, and the next
+    /// save writes over the file as it is now.
+    void keepMine();
+    /// True if the site has a file and that file is not to be written to.
+    bool isReadOnly() const;
 
     /// One undoable edit; `text` completes "Undo …". No step is made if nothing changes. Edits of
     /// the same non-empty `pointer` within a second become one step.

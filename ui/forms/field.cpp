@@ -51,6 +51,7 @@ void Field::setEditor(QWidget* editor, QWidget* focus) {
 Field* Field::setHint(const QString& hint) {
     hint_ = hint;
     setToolTip(hint);
+    setWhatsThis(tr("%1. %2", "name of a field, then what it is for").arg(label_, hint));
     editor()->setAccessibleDescription(hint);
     return this;
 }

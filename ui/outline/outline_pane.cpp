@@ -168,9 +168,13 @@ OutlinePane::OutlinePane(SiteDocument& document, OutlineModel& model, QWidget* p
         return made;
     };
     duplicate_ = action(tr("&Duplicate"), QStringLiteral("duplicate"), QKeySequence(tr("Ctrl+D")));
+    up_ = action(tr("Move &up"), QStringLiteral("moveUp"), QKeySequence(tr("Alt+Up")));
+    down_ = action(tr("Move do&wn"), QStringLiteral("moveDown"), QKeySequence(tr("Alt+Down")));
     rename_ = action(tr("Re&name"), QStringLiteral("rename"), QKeySequence(Qt::Key_F2));
     remove_ = action(tr("Re&move"), QStringLiteral("remove"), QKeySequence::Delete);
     connect(duplicate_, &QAction::triggered, this, &OutlinePane::duplicateChosen);
+    connect(up_, &QAction::triggered, this, [this] { moveChosen(-1); });
+    connect(down_, &QAction::triggered, this, [this] { moveChosen(1); });
     connect(rename_, &QAction::triggered, this, &OutlinePane::renameChosen);
     connect(remove_, &QAction::triggered, this, &OutlinePane::removeChosen);
 
@@ -235,7 +239,9 @@ OutlinePane::OutlinePane(SiteDocument& document, OutlineModel& model, QWidget* p
 
 QSize OutlinePane::sizeHint() const { return {ems(this, width_ems), 400}; }
 
-QList<QAction*> OutlinePane::itemActions() const { return {duplicate_, rename_, remove_}; }
+QList<QAction*> OutlinePane::itemActions() const {
+    return {duplicate_, up_, down_, rename_, remove_};
+}
 
 void OutlinePane::choose(ItemRef item) {
     const QModelIndex at = model_.indexOf(item);
@@ -257,6 +263,9 @@ void OutlinePane::updateActions() {
         document_.isOpen() && chosen_.kind != ItemKind::site && exists(document_.site(), chosen_);
     duplicate_->setEnabled(has_item);
     remove_->setEnabled(has_item);
+    up_->setEnabled(has_item && chosen_.index > 0);
+    down_->setEnabled(has_item &&
+                      chosen_.index + 1 < countOf(document_.site(), chosen_.kind));
     rename_->setEnabled(document_.isOpen());
     for (std::size_t i = 0; i < listed_kinds.size(); ++i) {
         const QString missing = missingFor(document_.site(), listed_kinds[i]);
@@ -286,6 +295,14 @@ void OutlinePane::duplicateChosen() {
     document_.editSite(tr("copy of %1").arg(nameOf(document_.site(), chosen_)),
                        [&](Site& site) { copy = duplicateItem(site, chosen_); });
     choose(copy);
+}
+
+void OutlinePane::moveChosen(int by) {
+    if (chosen_.kind == ItemKind::site || !exists(document_.site(), chosen_)) return;
+    ItemRef moved;
+    document_.editSite(tr("move of %1").arg(nameOf(document_.site(), chosen_)),
+                       [&](Site& site) { moved = moveItem(site, chosen_, by); });
+    choose(moved);
 }
 
 void OutlinePane::renameChosen() { view_->edit(model_.indexOf(chosen_)); }

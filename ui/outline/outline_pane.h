@@ -29,7 +29,7 @@ public:
 
     void setConfirm(Confirm confirm) { confirm_ = std::move(confirm); }
     QTreeView* view() { return view_; }
-    /// Add, duplicate, rename, remove: for the window's menu.
+    /// Add, duplicate, move, rename, remove: for the window's menu.
     QMenu* addMenu() { return add_menu_; }
     QList<QAction*> itemActions() const;
 
@@ -40,6 +40,8 @@ public:
     void duplicateChosen();
     void removeChosen();
     void renameChosen();
+    /// Within its section: -1 up, +1 down.
+    void moveChosen(int by);
 
     QSize sizeHint() const override;
 
@@ -59,7 +61,7 @@ private:
     QTreeView* view_;
     QMenu* add_menu_;
     QList<QAction*> add_actions_;
-    QAction *duplicate_, *rename_, *remove_;
+    QAction *duplicate_, *up_, *down_, *rename_, *remove_;
     Confirm confirm_;
     ItemRef chosen_;
 };

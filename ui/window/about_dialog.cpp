@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "ui/window/about_dialog.h"
 
+#include "ui/help/guide_text.h"
+#include "ui/help/licences.h"
 #include "ui/window/look.h"
 
 #include <QDialogButtonBox>
+#include <QGridLayout>
 #include <QLabel>
 #include <QVBoxLayout>
 
@@ -35,12 +38,19 @@ AboutDialog::AboutDialog(QWidget* parent) : QDialog(parent) {
            "(GPL-3.0-or-later). It comes without any warranty."));
     column->addSpacing(8);
     column->addWidget(headingLabel(tr("Before you rely on it"), 1.1, this));
-    for (const QString& caution :
-         {tr("A forecast is not a backup."),
-          tr("A copy counts when a restore from it has been tried."),
-          tr("Keep one copy offline or unchangeable."),
-          tr("Electrical and rack work is for qualified people, by the local codes.")})
-        paragraph(QStringLiteral("•  ") + caution);
+    for (const QString& caution : cautions()) paragraph(QStringLiteral("•  ") + caution);
+    column->addSpacing(8);
+    column->addWidget(headingLabel(tr("Built upon"), 1.1, this));
+    auto* works = new QGridLayout;
+    works->setHorizontalSpacing(20);
+    works->setVerticalSpacing(2);
+    works->setColumnStretch(1, 1);
+    for (const UsedWork& work : usedWorks()) {
+        const int row = works->rowCount();
+        works->addWidget(new QLabel(work.name, this), row, 0);
+        works->addWidget(quietLabel(work.licence, this), row, 1);
+    }
+    column->addLayout(works);
     column->addSpacing(8);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, this);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);

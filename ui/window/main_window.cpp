@@ -165,6 +165,7 @@ void MainWindow::openFile(const QString& path) {
     }
     message_->clear(about_file);
     recent_.add(path);
+    sayReadOnly();
 }
 
 void MainWindow::openSample(const QString& path) {
@@ -288,6 +289,14 @@ void MainWindow::fileOpenElsewhere() {
                    tr("%1 is open in another window of Ullage. What is saved there is not seen here until it is read "
                       "again.")
                        .arg(QFileInfo(document_.path()).fileName()));
+}
+
+void MainWindow::sayReadOnly() {
+    if (!document_.isReadOnly()) return;
+    message_->show(MessageBar::Kind::notice, about_file,
+                   tr("%1 is read-only: changes can be tried, and saved to another file.")
+                       .arg(QFileInfo(document_.path()).fileName()),
+                   {{tr("Save &as…"), [this] { saveAs(); }}});
 }
 
 void MainWindow::fillRecentMenu() {

@@ -45,6 +45,7 @@ namespace ullage::ui {
 
 class FindingsList;
 class FormPanel;
+class GuideWindow;
 class MessageBar;
 class OutlineModel;
 class OutlinePane;
@@ -113,6 +114,7 @@ private:
     bool writeTo(const QString& path);
     void fileChangedOutside();
     void fileOpenElsewhere();
+    void sayReadOnly();
     void addListing(const QString& path, const QStringList& datasets);
     void showStart();
 
@@ -130,6 +132,8 @@ private:
     void revertToKept();
     void chooseItem(ItemRef item);
     void nextPane();
+    void showGuide();
+    void explainFocused();
 
     Settings settings_;
     SiteDocument document_;
@@ -161,6 +165,7 @@ private:
     ReportPage* report_;
     FindingsList* findings_;
     FormPanel* form_;
+    GuideWindow* guide_ = nullptr;
     QLabel *state_label_, *units_label_;
     QProgressBar* progress_;
     QPushButton* cancel_button_;

@@ -5,6 +5,8 @@
 #include "ui/compare/comparison_bar.h"
 #include "ui/findings/findings_list.h"
 #include "ui/forms/form_panel.h"
+#include "ui/help/guide_text.h"
+#include "ui/help/guide_window.h"
 #include "ui/outline/outline_model.h"
 #include "ui/outline/outline_pane.h"
 #include "ui/pages/arrive_page.h"
@@ -29,6 +31,7 @@
 #include <QStatusBar>
 #include <QTreeView>
 #include <QVBoxLayout>
+#include <QWhatsThis>
 
 namespace ullage::ui {
 
@@ -253,6 +256,15 @@ void MainWindow::makeLanguageMenu(QMenu* view) {
 
 void MainWindow::makeHelpMenu() {
     QMenu* menu = menuBar()->addMenu(tr("&Help"));
+    QAction* guide = menu->addAction(tr("&Guide"));
+    guide->setObjectName(QStringLiteral("help.guide"));
+    guide->setShortcut(QKeySequence(Qt::Key_F1));
+    connect(guide, &QAction::triggered, this, &MainWindow::showGuide);
+    QAction* what = menu->addAction(tr("&What is this field?"));
+    what->setObjectName(QStringLiteral("help.what"));
+    what->setShortcut(QKeySequence(Qt::SHIFT | Qt::Key_F1));
+    connect(what, &QAction::triggered, this, &MainWindow::explainFocused);
+    menu->addSeparator();
     QAction* about = menu->addAction(tr("&About Ullage"));
     about->setObjectName(QStringLiteral("help.about"));
     connect(about, &QAction::triggered, this, [this] {
@@ -260,6 +272,25 @@ void MainWindow::makeHelpMenu() {
         dialog->setAttribute(Qt::WA_DeleteOnClose);
         dialog->open();
     });
+}
+
+void MainWindow::showGuide() {
+    if (!guide_) guide_ = new GuideWindow(this);
+    const bool at_start = stack_->currentWidget() == start_;
+    guide_->showSection(guideSectionOfPage(at_start ? -1 : pages_->currentIndex()));
+    guide_->show();
+    guide_->raise();
+    guide_->activateWindow();
+}
+
+void MainWindow::explainFocused() {
+    for (QWidget* widget = focusWidget(); widget; widget = widget->parentWidget())
+        if (!widget->whatsThis().isEmpty()) {
+            QWhatsThis::showText(widget->mapToGlobal(QPoint(0, widget->height())),
+                                 widget->whatsThis(), widget);
+            return;
+        }
+    QWhatsThis::enterWhatsThisMode();
 }
 
 void MainWindow::connectParts() {

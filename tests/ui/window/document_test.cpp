@@ -13,6 +13,8 @@
 
 #include <gtest/gtest.h>
 
+#include <random>
+
 namespace ullage::ui {
 namespace {
 
@@ -47,6 +49,65 @@ TEST(SiteDocument, UndoAndRedoGiveBackTheSameBytes) {
         document.undoStack()->redo();
         EXPECT_EQ(write_site(document.site()), states[i]);
     }
+}
+
+/// One edit drawn at random, of all that the window can make of items and their parts.
+void editAtRandom(Site& site, std::mt19937& draw) {
+    const auto below = [&](int n) { return static_cast<int>(draw() % static_cast<unsigned>(n)); };
+    const ItemKind kind = listed_kinds[static_cast<std::size_t>(below(listed_kinds.size()))];
+    const int count = countOf(site, kind);
+    const ItemRef item{kind, count > 0 ? below(count) : 0};
+    const QString name = QStringLiteral("name %1").arg(below(1000));
+    switch (below(7)) {
+        case 0:
+            if (missingFor(site, kind).isEmpty()) addItem(site, kind);
+            break;
+        case 1:
+            duplicateItem(site, item);
+            break;
+        case 2:
+            if (exists(site, item)) renameItem(site, item, name);
+            break;
+        case 3:
+            moveItem(site, item, below(2) == 0 ? -1 : 1);
+            break;
+        case 4:
+            if (count > 2) removeItem(site, item);
+            break;
+        case 5:
+            if (site.links.empty()) break;
+            site.links[0].hours.push_back({});
+            site.links[0].hours.back().from = below(48) * 1800;
+            break;
+        default:
+            for (Dataset& dataset : site.datasets)
+                dataset.live =
+                    Entered<Bytes>{Bytes{below(100) * 1e12}, std::to_string(below(100)) + " TB"};
+    }
+}
+
+TEST(SiteDocument, FiveHundredRandomEditsAreUndoneAndRedoneToTheByte) {
+    SiteDocument document;
+    document.start(smallSite());
+    std::mt19937 draw(20261126);
+    std::vector<std::string> states{write_site(document.site())};
+    while (states.size() <= 500) {
+        document.editSite(QStringLiteral("edit"), [&](Site& site) { editAtRandom(site, draw); });
+        // An edit that drew nothing to change is no step.
+        if (static_cast<std::size_t>(document.undoStack()->count()) == states.size())
+            states.push_back(write_site(document.site()));
+    }
+    for (std::size_t i = states.size() - 1; i-- > 0;) {
+        document.undoStack()->undo();
+        ASSERT_EQ(write_site(document.site()), states[i]) << i;
+    }
+    EXPECT_FALSE(document.undoStack()->canUndo());
+    EXPECT_FALSE(document.isModified());
+    for (std::size_t i = 1; i < states.size(); ++i) {
+        document.undoStack()->redo();
+        ASSERT_EQ(write_site(document.site()), states[i]) << i;
+    }
+    EXPECT_FALSE(document.undoStack()->canRedo());
 }
 
 TEST(SiteDocument, AnEditThatChangesNothingIsNoStep) {
@@ -162,6 +223,27 @@ TEST(SiteDocument, AFileChangedByAnotherProgramIsNoticed) {
     EXPECT_TRUE(document.changedOnDisk());
     ASSERT_TRUE(document.save());
     EXPECT_FALSE(document.changedOnDisk());
+}
+
+TEST(SiteDocument, AReadOnlyFileIsNotReplacedAndTheWorkCanGoElsewhere) {
+    QTemporaryDir folder;
+    const QString path = folder.filePath(QStringLiteral("a.site.json"));
+    SiteDocument document;
+    document.start(smallSite());
+    ASSERT_TRUE(document.saveAs(path));
+    EXPECT_FALSE(document.isReadOnly());
+    const QByteArray before = read(path);
+    ASSERT_TRUE(QFile::setPermissions(path, QFile::ReadOwner | QFile::ReadUser));
+    EXPECT_TRUE(document.isReadOnly());
+    document.editSite(QStringLiteral("name"), [](Site& site) { site.name = "other"; });
+    const auto refused = document.save();
+    ASSERT_FALSE(refused);
+    EXPECT_TRUE(refused.error().contains(QStringLiteral("read-only")));
+    EXPECT_EQ(read(path), before);
+    EXPECT_TRUE(document.isModified());
+    ASSERT_TRUE(document.saveAs(folder.filePath(QStringLiteral("b.site.json"))));
+    EXPECT_FALSE(document.isModified());
+    EXPECT_FALSE(document.isReadOnly());
 }
 
 TEST(SiteDocument, ListingsAreReadAgainOnlyWhenTheirPathsChange) {

@@ -98,6 +98,18 @@ TEST(RenameItem, ToATakenNameIsRefusedAndChangesNothing) {
     EXPECT_EQ(site, before);
 }
 
+TEST(MoveItem, GoesAsFarAsItsSectionAndLeavesTheSiteValid) {
+    Site site = smallSite();
+    const Site before = site;
+    EXPECT_EQ(moveItem(site, {ItemKind::box, 0}, 1), (ItemRef{ItemKind::box, 1}));
+    EXPECT_EQ(site.boxes[0], before.boxes[1]);
+    EXPECT_EQ(site.boxes[1], before.boxes[0]);
+    EXPECT_EQ(validate(site), Problems{});
+    EXPECT_EQ(moveItem(site, {ItemKind::box, 1}, 5), (ItemRef{ItemKind::box, 1}));
+    EXPECT_EQ(moveItem(site, {ItemKind::box, 1}, -5), (ItemRef{ItemKind::box, 0}));
+    EXPECT_EQ(site, before);
+}
+
 TEST(RemoveItem, TakesWithItWhatItSaidItWould) {
     const Site before = smallSite();
     const QStringList said = consequencesOfRemoval(before, {ItemKind::box, 1});

@@ -332,6 +332,43 @@ TEST_F(WindowTest, TheStartPageStaysWhileAFigureCannotBeRead) {
     EXPECT_TRUE(control<QLabel>("start.live.problem")->isVisible());
 }
 
+TEST_F(WindowTest, AFileChangedBehindTheWindowIsReadAgainOrKept) {
+    openSmall();
+    Site other = smallSite();
+    other.name = "written elsewhere";
+    const auto said = [&] {
+        return window.messageBar().text().contains(QStringLiteral("changed by another program"));
+    };
+    ASSERT_TRUE(write_site_file(path.toStdString(), other));
+    ASSERT_TRUE(eventually(said));
+    control<QPushButton>("messageBar.action.0")->click();
+    EXPECT_EQ(window.document().site(), other);
+    EXPECT_FALSE(window.document().isModified());
+
+    QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+    ASSERT_TRUE(write_site_file(path.toStdString(), smallSite()));
+    ASSERT_TRUE(eventually(said));
+    control<QPushButton>("messageBar.action.1")->click();
+    EXPECT_EQ(window.document().site(), other);
+    EXPECT_TRUE(window.document().isModified());
+    EXPECT_TRUE(window.save());
+    const auto saved = read_site_file(path.toStdString());
+    ASSERT_TRUE(saved);
+    EXPECT_EQ(*saved, other);
+}
+
+TEST_F(WindowTest, AReadOnlyFileIsSaidWhenOpenedAndWhenSaved) {
+    path = folder.filePath(QStringLiteral("small.site.json"));
+    ASSERT_TRUE(write_site_file(path.toStdString(), smallSite()));
+    ASSERT_TRUE(QFile::setPermissions(path, QFile::ReadOwner | QFile::ReadUser));
+    window.openFile(path);
+    EXPECT_TRUE(window.messageBar().text().contains(QStringLiteral("read-only")));
+    window.document().editSite(QStringLiteral("name"), [](Site& site) { site.name = "other"; });
+    EXPECT_FALSE(window.save());
+    EXPECT_TRUE(window.messageBar().text().contains(QStringLiteral("nothing was saved")));
+    EXPECT_EQ(*read_site_file(path.toStdString()), smallSite());
+}
+
 TEST_F(WindowTest, RecentFilesRememberWhatWasOpen) {
     openSmall();
     EXPECT_EQ(RecentFiles().all(), QStringList{path});
