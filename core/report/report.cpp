@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <fmt/format.h>
 #include <limits>
+#include <tuple>
 
 namespace ullage {
 
@@ -208,16 +209,18 @@ private:
         end();
     }
 
-    /// The box that comes to its ceiling soonest, of those whose day something moves.
+    /// The box that comes to its ceiling soonest, or likeliest, of those whose day something moves.
     const BoxOutlook* soonest_driven() const {
         const BoxOutlook* soonest = nullptr;
-        const auto days = [](const BoxOutlook& b) {
-            return b.days_until_ceiling.p50.value_or(std::numeric_limits<double>::infinity());
+        const auto key = [](const BoxOutlook& b) {
+            constexpr double never = std::numeric_limits<double>::infinity();
+            return std::make_tuple(b.days_until_ceiling.p50.value_or(never), b.days_until_ceiling.p10.value_or(never),
+                                   -b.chance_of_ceiling_within_horizon);
         };
         for (const auto& b : o_.boxes) {
             const bool has = std::any_of(o_.drivers.begin(), o_.drivers.end(),
                                          [&](const Driver& d) { return d.box == b.name; });
-            if (has && (!soonest || days(b) < days(*soonest))) soonest = &b;
+            if (has && (!soonest || key(b) < key(*soonest))) soonest = &b;
         }
         return soonest;
     }

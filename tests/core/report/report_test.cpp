@@ -204,6 +204,18 @@ TEST(Report, RowsAreAsLongAsTheirHeader) {
     EXPECT_GT(tables, 6U);
 }
 
+TEST(Report, WhatMovesTheDayIsSaidInTheBodyOfTheBoxThatFillsSoonest) {
+    Answer a = answer();
+    a.outlook.boxes = {endless(), endless()};
+    a.outlook.boxes[0].name = "calm";
+    a.outlook.boxes[1].days_until_ceiling.p10 = 900;
+    a.outlook.drivers = {{"calm", "growth of “imaging”", "/datasets/0", {}, {}, 0.9},
+                         {"attic", "growth of “imaging”", "/datasets/0", {}, 900.0, 0.6}};
+    const auto text = section_of(report_of(with_findings(a)), "What this rests on");
+    EXPECT_SAID(text, "What moves the day of attic most");
+    EXPECT_EQ(text.find("What moves the day of calm most"), std::string::npos) << text;
+}
+
 TEST(Report, ThirtyDatasetsAreThirtyRows) {
     Answer a = answer();
     a.site.datasets.clear();
