@@ -2,6 +2,153 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="de_DE" sourcelanguage="en_GB">
 <context>
+    <name>Guide</name>
+    <message>
+        <source>A first forecast</source>
+        <translation>Eine erste Vorhersage</translation>
+    </message>
+    <message>
+        <source>Start with a sample, or with the five figures on the first page: how much is stored, how it grows, what a day writes, the size of the second box, the rate of the line. The forecast comes at once.</source>
+        <translation>Am Anfang steht ein Beispiel, oder es stehen die fünf Angaben der ersten Seite: wie viel gespeichert ist, wie es wächst, was ein Tag schreibt, die Größe der zweiten Box, die Rate der Leitung. Die Vorhersage kommt sofort.</translation>
+    </message>
+    <message>
+        <source>On the left is everything the site has; choose an item, and its fields are on the right. Each change is answered in the background. Undo takes back any of them.</source>
+        <translation>Links steht alles, was der Standort hat; rechts stehen die Felder dessen, was gewählt ist. Jede Änderung wird im Hintergrund beantwortet. Rückgängig nimmt jede zurück.</translation>
+    </message>
+    <message>
+        <source>A quantity is typed with its unit: 12 TB, 1.5 TiB, 100 Mbit/s, 18 ms. What is wrong is said beneath the field, and the forecast waits for it.</source>
+        <translation>Eine Größe wird mit ihrer Einheit eingegeben: 12 TB, 1.5 TiB, 100 Mbit/s, 18 ms. Was nicht stimmt, steht unter dem Feld, und die Vorhersage wartet darauf.</translation>
+    </message>
+    <message>
+        <source>A snapshot listing of the real data makes the forecast much better than any typed figure: drop one onto the window.</source>
+        <translation>Eine Snapshot-Liste der wirklichen Daten macht die Vorhersage viel besser als jede eingegebene Zahl: einfach auf das Fenster ziehen.</translation>
+    </message>
+    <message>
+        <source>Will it fit?</source>
+        <translation>Passt es?</translation>
+    </message>
+    <message>
+        <source>When does each box reach its ceiling, and when is it full? The gauge shows twenty marks: each is one of twenty equally likely futures, where it gets there. Those that do not within the horizon are counted at its end.</source>
+        <translation>Wann erreicht jede Box ihre Füllgrenze, und wann ist sie voll? Die Anzeige hat zwanzig Marken: Jede ist einer von zwanzig gleich wahrscheinlichen Verläufen, dort, wo er sie erreicht. Die übrigen werden am Ende des Horizonts gezählt.</translation>
+    </message>
+    <message>
+        <source>“1 in 10: before March” means that one future of ten is there before March. Order by that date, not by the middle one, if being late hurts.</source>
+        <translation>„1 von 10: vor März“ heißt, dass einer von zehn Verläufen vor März dort ist. Wo Verspätung weh tut, ist bis zu diesem Datum zu bestellen, nicht bis zum mittleren.</translation>
+    </message>
+    <message>
+        <source>The chart shows the fill of the chosen box. The dark band holds the middle half of all futures at each date, the pale one eight of ten. Dates when the ceiling is reached are counted for each future by itself and not read off the bands.</source>
+        <translation>Das Diagramm zeigt die Füllung der gewählten Box. Das dunkle Band hält zu jedem Datum die mittlere Hälfte aller Verläufe, das blasse acht von zehn. Wann die Füllgrenze erreicht ist, wird für jeden Verlauf einzeln gezählt und nicht an den Bändern abgelesen.</translation>
+    </message>
+    <message>
+        <source>Will it arrive?</source>
+        <translation>Kommt es an?</translation>
+    </message>
+    <message>
+        <source>The steps beside it show what is left of the line&apos;s rate after all that takes a part of it, and name the one that binds.</source>
+        <translation>Die Stufen daneben zeigen, was von der Rate der Leitung bleibt, wenn alles seinen Teil genommen hat, und nennen das, was begrenzt.</translation>
+    </message>
+    <message>
+        <source>Draw an outage onto the chart to see how old the newest copy gets, and whether everything must be sent again.</source>
+        <translation>Ein Ausfall, in das Diagramm gezogen, zeigt, wie alt die neueste Kopie wird und ob alles neu gesendet werden muss.</translation>
+    </message>
+    <message>
+        <source>What to buy?</source>
+        <translation>Was kaufen?</translation>
+    </message>
+    <message>
+        <source>Each offer is computed on the same futures as the forecast, as if ordered today: how often the box then lasts, when it reaches its ceiling, what it costs until the horizon. The cheapest that lasts often enough is marked.</source>
+        <translation>Jedes Angebot wird auf denselben Verläufen gerechnet wie die Vorhersage, als würde es heute bestellt: wie oft die Box dann reicht, wann sie ihre Füllgrenze erreicht, was sie bis zum Horizont kostet. Das günstigste, das oft genug reicht, ist bezeichnet.</translation>
+    </message>
+    <message>
+        <source>Prices are those that were typed. None is looked up.</source>
+        <translation>Preise sind die eingegebenen. Keiner wird nachgeschlagen.</translation>
+    </message>
+    <message>
+        <source>How sure?</source>
+        <translation>Wie sicher?</translation>
+    </message>
+    <message>
+        <source>What the forecast rests on: the measured points, the forecasts that would have been made in the past beside what then came, what matters most, and what was assumed because nothing was given.</source>
+        <translation>Worauf die Vorhersage beruht: die gemessenen Punkte, die Vorhersagen, die früher gemacht worden wären, neben dem, was dann kam, was am meisten zählt, und was angenommen wurde, weil nichts angegeben war.</translation>
+    </message>
+    <message>
+        <source>The longest bar among what matters most is the figure that is worth finding out.</source>
+        <translation>Der längste Balken unter dem, was am meisten zählt, ist die Größe, die zu messen sich lohnt.</translation>
+    </message>
+    <message>
+        <source>Report</source>
+        <translation>Bericht</translation>
+    </message>
+    <message>
+        <source>What the client gets, as it will print. It can be saved as PDF and as HTML; choose there what goes into it.</source>
+        <translation>Was der Kunde bekommt, so wie es gedruckt wird. Es lässt sich als PDF und als HTML speichern; dort ist zu wählen, was hineinkommt.</translation>
+    </message>
+    <message>
+        <source>Words used</source>
+        <translation>Verwendete Wörter</translation>
+    </message>
+    <message>
+        <source>How it is computed</source>
+        <translation>Wie gerechnet wird</translation>
+    </message>
+    <message>
+        <source>Snapshots hold what was changed or deleted after them. Blocks that are rewritten often are held once, not once a day, so “written in a day × days kept” is too much, often by half. For each dataset a curve says how much of the data dies within a day, a week, a month; it is fitted to the listing, or to the figures that were typed.</source>
+        <translation>Snapshots halten, was nach ihnen geändert oder gelöscht wurde. Blöcke, die oft neu geschrieben werden, werden einmal gehalten und nicht einmal am Tag; „am Tag geschrieben × aufbewahrte Tage“ ist darum zu viel, oft um die Hälfte. Für jeden Datensatz sagt eine Kurve, wie viel der Daten in einem Tag, einer Woche, einem Monat überschrieben wird; sie wird der Liste angepasst oder den eingegebenen Zahlen.</translation>
+    </message>
+    <message>
+        <source>Many futures are drawn by chance, 2,000 if nothing else was asked for: of growth, of what is written, and of the events in the site. For each, the fill of each box is followed through time, with the snapshots that its ladder keeps then.</source>
+        <translation>Viele Verläufe werden zufällig gezogen, 2.000, wenn nichts anderes verlangt ist: des Wachstums, dessen, was geschrieben wird, und der Ereignisse des Standorts. Für jeden wird die Füllung jeder Box durch die Zeit verfolgt, mit den Snapshots, die ihre Leiter dann aufbewahrt.</translation>
+    </message>
+    <message>
+        <source>Sends follow the calendar of the site&apos;s time zone, night by night, over the rate that the line really gives in its open hours.</source>
+        <translation>Übertragungen folgen dem Kalender in der Zeitzone des Standorts, Nacht für Nacht, mit der Rate, die die Leitung in ihren offenen Stunden wirklich gibt.</translation>
+    </message>
+    <message>
+        <source>The same site gives the same answer, each time. Nothing is sent anywhere: the program opens no network connection.</source>
+        <translation>Derselbe Standort gibt jedes Mal dieselbe Antwort. Nichts wird irgendwohin gesendet: Das Programm öffnet keine Netzverbindung.</translation>
+    </message>
+    <message>
+        <source>Before you rely on it</source>
+        <translation>Zu beachten</translation>
+    </message>
+    <message>
+        <source>Keys</source>
+        <translation>Tasten</translation>
+    </message>
+    <message>
+        <source>F1: this guide, at the page in front. Shift+F1: what the field that has the keyboard is for; if there is none, a click then chooses. F6: the next pane. Ctrl+1 to Ctrl+5: the questions. Esc: cancels a forecast.</source>
+        <translation>F1: diese Anleitung, bei der vorderen Seite. Umschalt+F1: wozu das Feld da ist, das die Tastatur hat; hat keines sie, wählt ein Klick. F6: der nächste Bereich. Strg+1 bis Strg+5: die Fragen. Esc: bricht eine Vorhersage ab.</translation>
+    </message>
+    <message>
+        <source>In the outline: F2 renames, Ctrl+D duplicates, Alt+Up and Alt+Down move, Delete removes; what depends on an item is named before it goes.</source>
+        <translation>In der Gliederung: F2 benennt um, Strg+D verdoppelt, Alt+Auf und Alt+Ab verschieben, Entf entfernt; was von etwas abhängt, wird genannt, bevor es geht.</translation>
+    </message>
+    <message>
+        <source>Units: the View menu chooses between TB (10¹² bytes) and TiB (2⁴⁰ bytes) for what is computed. What was typed stays as it was typed.</source>
+        <translation>Einheiten: Das Menü Ansicht wählt zwischen TB (10¹² Byte) und TiB (2⁴⁰ Byte) für Gerechnetes. Eingegebenes bleibt, wie es eingegeben wurde.</translation>
+    </message>
+    <message>
+        <source>A forecast is not a backup.</source>
+        <translation>Eine Vorhersage ist keine Datensicherung.</translation>
+    </message>
+    <message>
+        <source>A copy counts when a restore from it has been tried.</source>
+        <translation>Eine Kopie zählt erst, wenn eine Wiederherstellung daraus probiert wurde.</translation>
+    </message>
+    <message>
+        <source>Keep one copy offline or unchangeable.</source>
+        <translation>Eine Kopie getrennt vom Netz oder unveränderlich aufbewahren.</translation>
+    </message>
+    <message>
+        <source>Electrical and rack work is for qualified people, by the local codes.</source>
+        <translation>Arbeiten an der Elektrik und am Schrank gehören in die Hände von Fachleuten und folgen den örtlichen Vorschriften.</translation>
+    </message>
+    <message>
+        <source>Does the line carry each copy in the hours it is open? The week shows the open hours, the usual length of each run, and the length that 19 in 20 runs stay below; late runs are hatched.</source>
+        <translation>Trägt die Leitung jede Kopie in den Stunden, in denen sie offen ist? Die Woche zeigt die offenen Stunden, die übliche Länge jedes Laufs und die Länge, unter der 19 von 20 Läufen bleiben; verspätete Läufe sind schraffiert.</translation>
+    </message>
+</context>
+<context>
     <name>Items</name>
     <message>
         <source>A send needs a dataset: add one first.</source>
@@ -1116,10 +1263,6 @@
 <context>
     <name>ullage::Differences</name>
     <message>
-        <source>Of</source>
-        <translation>Von</translation>
-    </message>
-    <message>
         <source>Figure</source>
         <translation>Wert</translation>
     </message>
@@ -1223,6 +1366,10 @@
         <source>%1: %2</source>
         <comment>name of what was kept, its headline</comment>
         <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>Item</source>
+        <translation>Gegenstand</translation>
     </message>
 </context>
 <context>
@@ -1375,6 +1522,38 @@
     <message>
         <source>Read: %1</source>
         <translation>Abgelesen: %1</translation>
+    </message>
+    <message>
+        <source>Show all dates</source>
+        <translation>Alle Daten zeigen</translation>
+    </message>
+    <message>
+        <source>Undoes the zooming (0)</source>
+        <translation>Hebt die Vergrößerung auf (0)</translation>
+    </message>
+    <message>
+        <source>Save picture…</source>
+        <translation>Bild speichern…</translation>
+    </message>
+    <message>
+        <source>Export numbers…</source>
+        <translation>Zahlen ausgeben…</translation>
+    </message>
+    <message>
+        <source>%1 was not saved: %2.</source>
+        <translation>%1 wurde nicht gespeichert: %2.</translation>
+    </message>
+    <message>
+        <source>PNG (*.png);;SVG (*.svg)</source>
+        <translation>PNG (*.png);;SVG (*.svg)</translation>
+    </message>
+    <message>
+        <source>Comma-separated values (*.csv)</source>
+        <translation>Kommagetrennte Werte (*.csv)</translation>
+    </message>
+    <message>
+        <source>Save</source>
+        <translation>Speichern</translation>
     </message>
 </context>
 <context>
@@ -3412,20 +3591,8 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
         <translation>Vor dem Verlassen darauf</translation>
     </message>
     <message>
-        <source>A forecast is not a backup.</source>
-        <translation>Eine Vorhersage ist keine Datensicherung.</translation>
-    </message>
-    <message>
-        <source>A copy counts when a restore from it has been tried.</source>
-        <translation>Eine Kopie zählt erst, wenn eine Wiederherstellung daraus probiert wurde.</translation>
-    </message>
-    <message>
-        <source>Keep one copy offline or unchangeable.</source>
-        <translation>Eine Kopie getrennt vom Netz oder unveränderlich aufbewahren.</translation>
-    </message>
-    <message>
-        <source>Electrical and rack work is for qualified people, by the local codes.</source>
-        <translation>Arbeiten an der Elektrik und am Schrank sind Sache von Fachleuten, nach den örtlichen Vorschriften.</translation>
+        <source>Built upon</source>
+        <translation>Beruht auf</translation>
     </message>
 </context>
 <context>
@@ -3761,6 +3928,14 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     </message>
 </context>
 <context>
+    <name>ullage::ui::Field</name>
+    <message>
+        <source>%1. %2</source>
+        <comment>name of a field, then what it is for</comment>
+        <translation>%1. %2</translation>
+    </message>
+</context>
+<context>
     <name>ullage::ui::FindingsList</name>
     <message>
         <source>Findings</source>
@@ -3982,6 +4157,17 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     <message>
         <source>Unnamed</source>
         <translation>Ohne Namen</translation>
+    </message>
+</context>
+<context>
+    <name>ullage::ui::GuideWindow</name>
+    <message>
+        <source>Guide</source>
+        <translation>Anleitung</translation>
+    </message>
+    <message>
+        <source>Sections of the guide</source>
+        <translation>Abschnitte der Anleitung</translation>
     </message>
 </context>
 <context>
@@ -4587,6 +4773,26 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
         <source>&amp;Keep as comparison</source>
         <translation>Zum &amp;Vergleich behalten</translation>
     </message>
+    <message>
+        <source>Planned event of</source>
+        <translation>Geplantes Ereignis von</translation>
+    </message>
+    <message>
+        <source>%1 is read-only: changes can be tried, and saved to another file.</source>
+        <translation>%1 ist schreibgeschützt: Änderungen lassen sich ausprobieren und in eine andere Datei speichern.</translation>
+    </message>
+    <message>
+        <source>%1: planned event</source>
+        <translation>%1: geplantes Ereignis</translation>
+    </message>
+    <message>
+        <source>&amp;Guide</source>
+        <translation>&amp;Anleitung</translation>
+    </message>
+    <message>
+        <source>&amp;What is this field?</source>
+        <translation>&amp;Wozu ist dieses Feld?</translation>
+    </message>
 </context>
 <context>
     <name>ullage::ui::MessageBar</name>
@@ -4781,6 +4987,26 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     <message>
         <source>Add a %1</source>
         <translation>Hinzufügen: %1</translation>
+    </message>
+    <message>
+        <source>Move &amp;up</source>
+        <translation>Nach &amp;oben</translation>
+    </message>
+    <message>
+        <source>Alt+Up</source>
+        <translation>Alt+Up</translation>
+    </message>
+    <message>
+        <source>Move do&amp;wn</source>
+        <translation>Nach &amp;unten</translation>
+    </message>
+    <message>
+        <source>Alt+Down</source>
+        <translation>Alt+Down</translation>
+    </message>
+    <message>
+        <source>move of %1</source>
+        <translation>Verschieben von %1</translation>
     </message>
 </context>
 <context>
@@ -4995,6 +5221,10 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     <message>
         <source>%1 cannot be read.</source>
         <translation>%1 kann nicht gelesen werden.</translation>
+    </message>
+    <message>
+        <source>%1 is read-only: nothing was saved. The work can be saved to another file.</source>
+        <translation>%1 ist schreibgeschützt: Nichts wurde gespeichert. Die Arbeit lässt sich in eine andere Datei speichern.</translation>
     </message>
 </context>
 <context>

@@ -448,6 +448,11 @@ void FillPlot::layOut(const QSizeF& size) {
     ticks_ =
         calendar_ticks(start.addDays(static_cast<qint64>(std::ceil(from_))),
                        start.addDays(static_cast<qint64>(std::floor(to_))), plot_.width(), metrics);
+    // A date close to the sizes' axis would run into the size at its foot.
+    std::erase_if(ticks_, [&](const DateTick& tick) {
+        const double part = (static_cast<double>(start.daysTo(tick.date)) - from_) / std::max(to_ - from_, 1e-9);
+        return part * plot_.width() < metrics.horizontalAdvance(tick.text) / 2 - 4;
+    });
     const QStringList old = dates_->categoriesLabels();
     for (const QString& label : old) dates_->remove(label);
     dates_->setRange(from_, to_);

@@ -2,6 +2,7 @@
 #include "ui/help/guide_text.h"
 
 #include "core/report/terms.h"
+#include "ui/language/spoken_language.h"
 
 #include <QCoreApplication>
 
@@ -46,8 +47,8 @@ GuideSection arrive() {
     return {QStringLiteral("arrive"),
             Guide::tr("Will it arrive?"),
             {Guide::tr("Does the line carry each copy in the hours it is open? The week shows the "
-                       "open hours and the usual length of each run, and how long it takes in the "
-                       "worst of twenty weeks; late runs are hatched."),
+                       "open hours, the usual length of each run, and the length that 19 in 20 runs "
+                       "stay below; late runs are hatched."),
              Guide::tr("The steps beside it show what is left of the line's rate after all that "
                        "takes a part of it, and name the one that binds."),
              Guide::tr("Draw an outage onto the chart to see how old the newest copy gets, and "
@@ -82,7 +83,7 @@ GuideSection report() {
 
 GuideSection words() {
     GuideSection section{QStringLiteral("words"), Guide::tr("Words used"), {}};
-    for (const Term& term : terms())
+    for (const Term& term : terms(Wording(spoken_language())))
         section.paragraphs << QString::fromStdString(term.meaning);
     return section;
 }

@@ -299,7 +299,10 @@ TEST(FillChart, TextsOfTheAxesDoNotOverlapAtAnyWidthFontOrZoom) {
                 for (std::size_t i = 0; i < boxes.size(); ++i)
                     for (std::size_t k = i + 1; k < boxes.size(); ++k)
                         ASSERT_FALSE(boxes[i].intersects(boxes[k]))
-                            << points << " pt, " << width << " px, " << days << " days";
+                            << points << " pt, " << width << " px, " << days << " days: "
+                            << testing::PrintToString(std::vector<double>{
+                                   boxes[i].left(), boxes[i].top(), boxes[i].right(), boxes[i].bottom(), boxes[k].left(),
+                                   boxes[k].top(), boxes[k].right(), boxes[k].bottom()});
             }
         }
 }
