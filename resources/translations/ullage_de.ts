@@ -4793,6 +4793,10 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
         <source>&amp;What is this field?</source>
         <translation>&amp;Wozu ist dieses Feld?</translation>
     </message>
+    <message>
+        <source>&amp;Keep what is here</source>
+        <translation>Hiesiges be&amp;halten</translation>
+    </message>
 </context>
 <context>
     <name>ullage::ui::MessageBar</name>
@@ -4989,10 +4993,6 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
         <translation>Hinzufügen: %1</translation>
     </message>
     <message>
-        <source>Move &amp;up</source>
-        <translation>Nach &amp;oben</translation>
-    </message>
-    <message>
         <source>Alt+Up</source>
         <translation>Alt+Up</translation>
     </message>
@@ -5007,6 +5007,10 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     <message>
         <source>move of %1</source>
         <translation>Verschieben von %1</translation>
+    </message>
+    <message>
+        <source>Mo&amp;ve up</source>
+        <translation>Nach &amp;oben</translation>
     </message>
 </context>
 <context>

@@ -168,7 +168,7 @@ OutlinePane::OutlinePane(SiteDocument& document, OutlineModel& model, QWidget* p
         return made;
     };
     duplicate_ = action(tr("&Duplicate"), QStringLiteral("duplicate"), QKeySequence(tr("Ctrl+D")));
-    up_ = action(tr("Move &up"), QStringLiteral("moveUp"), QKeySequence(tr("Alt+Up")));
+    up_ = action(tr("Mo&ve up"), QStringLiteral("moveUp"), QKeySequence(tr("Alt+Up")));
     down_ = action(tr("Move do&wn"), QStringLiteral("moveDown"), QKeySequence(tr("Alt+Down")));
     rename_ = action(tr("Re&name"), QStringLiteral("rename"), QKeySequence(Qt::Key_F2));
     remove_ = action(tr("Re&move"), QStringLiteral("remove"), QKeySequence::Delete);

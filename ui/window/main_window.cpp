@@ -281,7 +281,8 @@ void MainWindow::fileChangedOutside() {
                    document_.isModified()
                        ? tr("%1 was changed by another program. The changes made here are not saved yet.").arg(file)
                        : tr("%1 was changed by another program.").arg(file),
-                   {{tr("&Read it again"), [this] { openFile(document_.path()); }}});
+                   {{tr("&Read it again"), [this] { openFile(document_.path()); }},
+                    {tr("&Keep what is here"), [this] { document_.keepMine(); }}});
 }
 
 void MainWindow::fileOpenElsewhere() {

@@ -135,20 +135,6 @@ TEST_F(WindowTest, AnEditIsAnsweredAndUndoBringsBackTheSavedState) {
     EXPECT_EQ(window.shownAnswer()->site, smallSite());
 }
 
-TEST_F(WindowTest, AFileChangedByAnotherProgramIsReadAgainAtAPress) {
-    openSmall();
-    Site theirs = smallSite();
-    theirs.name = "Theirs";
-    ASSERT_TRUE(write_site_file(path.toStdString(), theirs));
-    ASSERT_TRUE(eventually([&] {
-        return window.messageBar().text().contains(QStringLiteral("changed by another program"));
-    }));
-    for (auto* button : window.messageBar().findChildren<QPushButton*>())
-        if (button->text() == QStringLiteral("&Read it again")) button->click();
-    EXPECT_EQ(window.document().site().name, "Theirs");
-    EXPECT_FALSE(window.isWindowModified());
-}
-
 TEST_F(WindowTest, SavingWritesTheFileWithTheTextStillBeingTyped) {
     openSmall();
     window.showPointer(QStringLiteral("/boxes/1/usable"));
