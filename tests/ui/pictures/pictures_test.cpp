@@ -2,10 +2,12 @@
 // Pictures of every page of the window, in light and dark, at the scale QT_SCALE_FACTOR asks for, into the folder
 // `pictures` beside the build: to be looked at, and some of them for the README (tests/ui/pictures/readme.sh).
 // What is checked here is that each page drew something, and that dark is dark.
+#include "ui/help/guide_window.h"
 #include "ui/window/look.h"
 #include "ui/window/main_window.h"
 #include "ui/window/window_settings.h"
 
+#include <QAction>
 #include <QApplication>
 #include <QDir>
 #include <QImage>
@@ -40,6 +42,29 @@ std::size_t colours_in(const QImage& image) {
     return colours.size();
 }
 
+constexpr int patience_ms = 60000;
+
+/// Writes the picture of a window, and looks whether there is anything on it and whether dark is dark.
+void expectPicture(QWidget& window, const char* what, ThemeChoice theme) {
+    const QPixmap picture = window.grab();
+    const QImage image = picture.toImage();
+    EXPECT_GT(colours_in(image), 12u);
+    const double lightness = image.scaled(1, 1, Qt::IgnoreAspectRatio, Qt::SmoothTransformation).pixelColor(0, 0).lightnessF();
+    EXPECT_EQ(lightness < 0.45, theme == ThemeChoice::dark) << lightness;
+    EXPECT_EQ(lightness > 0.75, theme == ThemeChoice::light) << lightness;
+
+    const QDir folder(QStringLiteral(ULLAGE_PICTURES));
+    ASSERT_TRUE(folder.mkpath(QStringLiteral(".")));
+    const QString name = folder.filePath(QStringLiteral("%1-%2-%3.png")
+                                             .arg(QLatin1String(what),
+                                                  theme == ThemeChoice::dark ? QStringLiteral("dark")
+                                                                             : QStringLiteral("light"))
+                                             .arg(qRound(window.devicePixelRatioF() * 100)));
+    EXPECT_TRUE(picture.save(name)) << name.toStdString();
+}
+
+class OtherPictures : public ::testing::TestWithParam<ThemeChoice> {};
+
 TEST_P(Pictures, EveryPageDrawsSomething) {
     const auto [tab, theme] = GetParam();
     windowSettings().clear();
@@ -56,27 +81,48 @@ TEST_P(Pictures, EveryPageDrawsSomething) {
     ASSERT_NE(tabs, nullptr);
     ASSERT_EQ(tabs->count(), static_cast<int>(pages.size()));
     tabs->setCurrentIndex(static_cast<int>(tab));
-    constexpr int patience_ms = 60000;
     ASSERT_TRUE(QTest::qWaitFor([&] { return window.runner().state() == AnswerRunner::State::idle; }, patience_ms));
     QTest::qWait(100);  // what is laid out or drawn a turn of the loop later
 
-    const QPixmap picture = window.grab();
-    const QImage image = picture.toImage();
-    EXPECT_GT(colours_in(image), 12u);
-    const double lightness = image.scaled(1, 1, Qt::IgnoreAspectRatio, Qt::SmoothTransformation).pixelColor(0, 0).lightnessF();
-    EXPECT_EQ(lightness < 0.45, theme == ThemeChoice::dark) << lightness;
-    EXPECT_EQ(lightness > 0.75, theme == ThemeChoice::light) << lightness;
-
-    const QDir folder(QStringLiteral(ULLAGE_PICTURES));
-    ASSERT_TRUE(folder.mkpath(QStringLiteral(".")));
-    const int percent = qRound(window.devicePixelRatioF() * 100);
-    const QString name = folder.filePath(QStringLiteral("%1-%2-%3.png")
-                                             .arg(QLatin1String(pages[tab].name),
-                                                  theme == ThemeChoice::dark ? QStringLiteral("dark")
-                                                                             : QStringLiteral("light"))
-                                             .arg(percent));
-    EXPECT_TRUE(picture.save(name)) << name.toStdString();
+    expectPicture(window, pages[tab].name, theme);
 }
+
+TEST_P(OtherPictures, TheStartTheGuideAndAComparison) {
+    const ThemeChoice theme = GetParam();
+    windowSettings().clear();
+    qputenv("ULLAGE_SAMPLES", ULLAGE_SOURCE_DIR "/sample-sites");
+    Settings settings;
+    settings.paths = 400;
+    applyTheme(theme);
+    MainWindow window(settings);
+    window.setTheme(theme);
+    window.resize(1280, 800);
+    window.show();
+    QTest::qWait(2500);  // the cards' own forecasts
+    expectPicture(window, "start", theme);
+
+    GuideWindow guide;
+    guide.showSection(QStringLiteral("fit"));
+    guide.resize(760, 560);
+    guide.show();
+    QTest::qWait(100);
+    expectPicture(guide, "guide", theme);
+
+    window.openSample(QStringLiteral(ULLAGE_SOURCE_DIR "/sample-sites/saltmarsh-seeds.site.json"));
+    const auto settled = [&] { return window.runner().state() == AnswerRunner::State::idle; };
+    ASSERT_TRUE(QTest::qWaitFor(settled, patience_ms));
+    auto* const keep = window.findChild<QAction*>(QStringLiteral("edit.keep"));
+    ASSERT_NE(keep, nullptr);
+    keep->trigger();
+    window.document().editSite(QStringLiteral("growth"), [](Site& site) { site.datasets[0].growth->per_year.value.value /= 2; });
+    ASSERT_TRUE(QTest::qWaitFor(settled, patience_ms));
+    window.findChild<QTabWidget*>(QStringLiteral("pages"))->setCurrentIndex(0);
+    QTest::qWait(100);
+    expectPicture(window, "comparison", theme);
+}
+
+INSTANTIATE_TEST_SUITE_P(Window, OtherPictures, ::testing::Values(ThemeChoice::light, ThemeChoice::dark),
+                         [](const auto& at) { return at.param == ThemeChoice::dark ? "dark" : "light"; });
 
 INSTANTIATE_TEST_SUITE_P(
     Window, Pictures,
