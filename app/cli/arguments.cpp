@@ -4,8 +4,10 @@
 #include "core/units/quantity_text.h"
 
 #include <algorithm>
+#include <array>
 #include <charconv>
 #include <fmt/format.h>
+#include <string_view>
 
 namespace ullage::cli {
 
@@ -13,41 +15,46 @@ namespace {
 
 using Command = Arguments::Command;
 
+/// The commands that take an option, one bit each.
+template <class... Of>
+constexpr unsigned in(Of... commands) {
+    return ((1U << static_cast<unsigned>(commands)) | ...);
+}
+
+constexpr unsigned with_futures = in(Command::forecast, Command::window, Command::solve, Command::outage, Command::report);
+
 struct Option {
-    std::string name;
+    std::string_view name;
     bool takes_value;
-    std::vector<Command> commands;
+    unsigned commands;
+
+    bool goes_with(Command command) const { return (commands & in(command)) != 0; }
 };
 
-const std::vector<Option>& options() {
-    static const std::vector<Option> all = {
-        {"--json", true, {Command::forecast, Command::measure, Command::solve, Command::outage}},
-        {"--csv", true, {Command::forecast}},
-        {"--pictures", true, {Command::forecast}},
-        {"--paths", true, {Command::forecast, Command::window, Command::solve, Command::outage, Command::report}},
-        {"--seed", true, {Command::forecast, Command::window, Command::solve, Command::outage, Command::report}},
-        {"--threads", true, {Command::forecast, Command::window, Command::solve, Command::outage, Command::report}},
-        {"--as-of", true, {Command::forecast, Command::window, Command::solve, Command::outage, Command::report}},
-        {"--allow-outside",
-         false,
-         {Command::forecast, Command::window, Command::solve, Command::outage, Command::report, Command::check}},
-        {"--for", true, {Command::solve}},
-        {"--box", true, {Command::solve}},
-        {"--send", true, {Command::solve, Command::outage}},
-        {"--confidence", true, {Command::solve}},
-        {"--rates", true, {Command::solve}},
-        {"--from", true, {Command::outage}},
-        {"--days", true, {Command::outage}},
-        {"--pdf", true, {Command::report}},
-        {"--html", true, {Command::report}},
-        {"--language", true, {Command::forecast, Command::solve, Command::outage, Command::report}},
-        {"--paper", true, {Command::report}},
-        {"--logo", true, {Command::report}},
-        {"--columns", true, {Command::measure}},
-        {"--skip-bad-lines", false, {Command::measure}},
-    };
-    return all;
-}
+constexpr std::array options{
+    Option{"--json", true, in(Command::forecast, Command::measure, Command::solve, Command::outage)},
+    Option{"--csv", true, in(Command::forecast)},
+    Option{"--pictures", true, in(Command::forecast)},
+    Option{"--paths", true, with_futures},
+    Option{"--seed", true, with_futures},
+    Option{"--threads", true, with_futures},
+    Option{"--as-of", true, with_futures},
+    Option{"--allow-outside", false, with_futures | in(Command::check)},
+    Option{"--for", true, in(Command::solve)},
+    Option{"--box", true, in(Command::solve)},
+    Option{"--send", true, in(Command::solve, Command::outage)},
+    Option{"--confidence", true, in(Command::solve)},
+    Option{"--rates", true, in(Command::solve)},
+    Option{"--from", true, in(Command::outage)},
+    Option{"--days", true, in(Command::outage)},
+    Option{"--pdf", true, in(Command::report)},
+    Option{"--html", true, in(Command::report)},
+    Option{"--language", true, in(Command::forecast, Command::solve, Command::outage, Command::report)},
+    Option{"--paper", true, in(Command::report)},
+    Option{"--logo", true, in(Command::report)},
+    Option{"--columns", true, in(Command::measure)},
+    Option{"--skip-bad-lines", false, in(Command::measure)},
+};
 
 tl::expected<std::uint64_t, std::string> whole_number(const std::string& option, const std::string& text,
                                                       std::uint64_t least, std::uint64_t most) {
@@ -213,17 +220,16 @@ tl::expected<Arguments, std::string> parse_arguments(const std::vector<std::stri
             value = word.substr(equals + 1);
             word.resize(equals);
         }
-        const auto option = std::find_if(options().begin(), options().end(),
+        const auto option = std::find_if(options.begin(), options.end(),
                                          [&](const Option& o) { return o.name == word; });
-        if (option == options().end()) {
+        if (option == options.end()) {
             std::vector<std::string> known;
-            for (const auto& o : options()) known.push_back(o.name);
+            for (const auto& o : options) known.emplace_back(o.name);
             const std::string near = nearest_word(word, known);
             return tl::unexpected(fmt::format("there is no option {}{}; see ullage --help", word,
                                               near.empty() ? "" : fmt::format(" (did you mean {}?)", near)));
         }
-        if (std::find(option->commands.begin(), option->commands.end(), a.command) ==
-            option->commands.end())
+        if (!option->goes_with(a.command))
             return tl::unexpected(
                 fmt::format("{} is not an option of {}; see ullage --help", word, command_name(a.command)));
         if (option->takes_value && !value) {

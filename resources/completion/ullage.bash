@@ -13,13 +13,13 @@ _ullage() {
         --json | --csv | --pdf | --html | --logo | --rates) mapfile -t COMPREPLY < <(compgen -f -- "$current"); return ;;
     esac
     if [[ $current == -* ]]; then
-        local futures='--paths --seed --threads --as-of --allow-outside --language' options
+        local futures='--paths --seed --threads --as-of --allow-outside' options
         case $command in
-            forecast) options="$futures --json --csv --pictures" ;;
-            report) options="$futures --pdf --html --paper --logo" ;;
+            forecast) options="$futures --language --json --csv --pictures" ;;
+            report) options="$futures --language --pdf --html --paper --logo" ;;
             measure) options='--columns --skip-bad-lines --json' ;;
-            solve) options="$futures --for --box --send --confidence --rates --json" ;;
-            outage) options="$futures --send --from --days --json" ;;
+            solve) options="$futures --language --for --box --send --confidence --rates --json" ;;
+            outage) options="$futures --language --send --from --days --json" ;;
             check) options='--allow-outside' ;;
             *) options="$futures --help --version" ;;
         esac
