@@ -413,9 +413,13 @@ int run_check(const Arguments& arguments) {
     const auto a = answer_of(*loaded, one_path, {}, Language::english);
     if (!a) return a.error();
     const auto& site = loaded->site;
-    fmt::print("{}: no problems ({} datasets, {} boxes, {} links, {} sends, {} offers)\n", loaded->file,
-               site.datasets.size(), site.boxes.size(), site.links.size(), site.sends.size(),
-               site.offers.size());
+    const auto counted = [](std::size_t n, const char* one, const char* many) {
+        return fmt::format("{} {}", n, n == 1 ? one : many);
+    };
+    fmt::print("{}: no problems ({}, {}, {}, {}, {})\n", loaded->file,
+               counted(site.datasets.size(), "dataset", "datasets"), counted(site.boxes.size(), "box", "boxes"),
+               counted(site.links.size(), "link", "links"), counted(site.sends.size(), "send", "sends"),
+               counted(site.offers.size(), "offer", "offers"));
     return done;
 }
 
