@@ -1300,7 +1300,7 @@
     </message>
     <message>
         <source>not within %1</source>
-        <translation>nicht innerhalb von %1</translation>
+        <translation>später als %1</translation>
     </message>
     <message>
         <source>%1 later</source>
@@ -1848,15 +1848,15 @@
     </message>
     <message>
         <source>within %1 in fewer than 1 of 20 futures</source>
-        <translation>innerhalb von %1 in weniger als 1 von 20 Verläufen</translation>
+        <translation>über %1 gesehen in weniger als 1 von 20 Verläufen</translation>
     </message>
     <message>
         <source>not within %1 in any future</source>
-        <translation>nicht innerhalb von %1, in keinem Verlauf</translation>
+        <translation>in keinem Verlauf, über %1 gesehen</translation>
     </message>
     <message>
         <source>within %1 in %2 of 20 futures</source>
-        <translation>innerhalb von %1 in %2 von 20 Verläufen</translation>
+        <translation>über %1 gesehen in %2 von 20 Verläufen</translation>
     </message>
     <message>
         <source>%1 later</source>
