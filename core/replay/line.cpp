@@ -12,7 +12,12 @@ namespace {
 constexpr double bit_slack = 1e-3;      // of a bit: what rounding of event times may leave over
 constexpr double slack_seconds = 1e-6;  // times of 1e9 s resolve 1e-7 s
 
-bool is_done(const Transfer& t) { return t.bits_left <= bit_slack + t.rate * slack_seconds; }
+/// What `now` resolves counts too: late in the calendar that is more than the slack, and a transfer with less
+/// to go would never end.
+bool is_done(const Transfer& t, double now) {
+    const double resolved = 4 * std::numeric_limits<double>::epsilon() * std::abs(now);
+    return t.bits_left <= bit_slack + t.rate * std::max(slack_seconds, resolved);
+}
 
 }  // namespace
 
@@ -87,7 +92,7 @@ std::vector<Transfer> Line::advance(double now, double then) {
         carried_bits_ += t.rate * seconds;
     }
     for (std::size_t i = 0; i < transfers_.size();) {
-        if (!is_done(transfers_[i])) {
+        if (!is_done(transfers_[i], then)) {
             ++i;
             continue;
         }

@@ -6,8 +6,9 @@
 /// nothing moves and a transfer waits, losing nothing. Shared evenly, every transfer gets the same
 /// part of it, and what one cannot use for its own limit the others get; in turn, the transfer that
 /// began first has the line to itself (up to its own limit), the others wait.
-/// Time is in seconds since 1970, as a double: about 1e-7 s fine. A transfer counts as done when
-/// less is left than the line carries in a microsecond.
+/// Time is in seconds since 1970, as a double: about 1e-7 s fine now, 3e-5 s in the year 9999. A
+/// transfer counts as done when less is left than the line carries in a microsecond, or in what the
+/// time resolves if that is more.
 /// Invariants: bits begun = bits carried + bits left, at every event; a line is never idle in open
 /// hours while a transfer waits.
 

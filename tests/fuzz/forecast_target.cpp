@@ -10,14 +10,17 @@ namespace ullage::fuzzing {
 
 namespace {
 
-/// Small enough for a few milliseconds: runs and snapshots are counted by the days of the horizon.
+/// Small enough for a few milliseconds: runs and snapshots taken are counted over the horizon.
 bool small(const Site& site) {
     const double horizon = in_days(site.horizon.value);
     if (site.datasets.size() > 4 || site.boxes.size() > 4 || site.sends.size() > 4 || horizon > 800) return false;
-    const auto few = [](const Ladder& ladder) {
-        double kept = 0;
-        for (const auto& rung : ladder) kept += rung.lasts().value / rung.every.value.length().value;
-        return kept <= 500;
+    const auto few = [&](const Ladder& ladder) {
+        double kept = 0, taken = 0;
+        for (const auto& rung : ladder) {
+            kept += rung.lasts().value / rung.every.value.length().value;
+            taken += site.horizon.value / rung.every.value.length();
+        }
+        return kept <= 500 && taken <= 20'000;
     };
     for (const auto& d : site.datasets)
         if (!few(d.ladder) || d.events.size() > 8) return false;

@@ -40,5 +40,10 @@ for target in "${targets[@]}"; do
     printf '%-10s %12s executions in %s s, %s findings\n' "$target" "${runs:-?}" "$seconds" \
         "$(find "build/fuzz/found/$target" -type f | wc -l)"
     grep -hE '^broken: |ERROR: |SUMMARY: |runtime error' "$log" | head -5 || true
+    for found in build/fuzz/found/"$target"/*; do
+        [ -f "$found" ] || continue
+        echo "$found, as base64:"
+        base64 -w 120 "$found"
+    done
 done
 exit $worst

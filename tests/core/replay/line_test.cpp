@@ -47,6 +47,32 @@ void serve(std::vector<Job>& jobs, const ReplayLink& link) {
     }
 }
 
+TEST(Line, EveryTransferEndsUpToTheYear9999) {
+    // A step that the time cannot resolve would never end it.
+    for (const double year : {1970.0, 2026.0, 3000.0, 6571.0, 9999.0}) {
+        ReplayLink link;
+        link.line_bits_per_second = 3.7e7;
+        link.open = {{Instant(std::chrono::seconds(0)), Instant(std::chrono::seconds(400'000'000'000)), 1}};
+        Line line(link);
+        double now = (year - 1970) * 365.2425 * 86400, seconds = 0;
+        std::mt19937 draw(7);
+        for (int job = 0; job < 2000; ++job) {
+            Transfer t;
+            t.bits_left = std::uniform_real_distribution<double>(1, 1e10)(draw);
+            seconds += t.bits_left / link.line_bits_per_second;
+            line.begin(t);
+            int steps = 0;
+            for (; !line.transfers().empty() && steps < 10; ++steps) {
+                const double next = line.next_event(now);
+                line.advance(now, next);
+                now = next;
+            }
+            ASSERT_LT(steps, 10) << "job " << job << " in the year " << year;
+        }
+        EXPECT_NEAR(line.carried_bits() / link.line_bits_per_second / seconds, 1, 1e-6) << year;
+    }
+}
+
 TEST(Line, InTurnFollowsLindleysRecursionJobByJob) {
     // D. V. Lindley 1952: W(n+1) = max(0, W(n) + S(n) − T(n)). Services 4,3,2,5,1,4,3,2, gaps
     // before jobs 2…8 of 3,1,6,2,2,9,1: W = 0,1,3,0,3,2,0,2 (worked by hand).
