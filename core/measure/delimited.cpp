@@ -18,7 +18,8 @@ std::string_view trimmed(std::string_view s) {
     return s;
 }
 
-/// Calls `use` with each line and its number. A line that is cut by the end of a piece is put together again.
+/// Calls `use` with each line and its number until it says false. A line that is cut by the end of a piece is put
+/// together again.
 template <class Use>
 void each_line(const NextPiece& next, Use&& use) {
     std::string begun;
@@ -29,10 +30,10 @@ void each_line(const NextPiece& next, Use&& use) {
         first = false;
         for (std::size_t end = piece.find('\n'); end != std::string_view::npos; end = piece.find('\n')) {
             if (begun.empty()) {
-                use(++number, piece.substr(0, end));
+                if (!use(++number, piece.substr(0, end))) return;
             } else {
                 begun += piece.substr(0, end);
-                use(++number, std::string_view(begun));
+                if (!use(++number, std::string_view(begun))) return;
                 begun.clear();
             }
             piece.remove_prefix(end + 1);
@@ -40,6 +41,11 @@ void each_line(const NextPiece& next, Use&& use) {
         begun += piece;
     }
     if (!begun.empty()) use(++number, std::string_view(begun));
+}
+
+bool says_nothing(std::string_view line) {
+    const auto t = trimmed(line);
+    return t.empty() || t.front() == '#';
 }
 
 char separator_of(std::string_view line) {
@@ -86,8 +92,8 @@ std::string lower(std::string s) {
     return s;
 }
 
-tl::expected<std::vector<int>, std::string> columns_of(const std::vector<std::string>& names,
-                                                       const std::vector<ColumnRole>& roles, bool from_header) {
+/// Which column has the best name of each role; −1: none.
+std::vector<int> best_columns(const std::vector<std::string>& names, const std::vector<ColumnRole>& roles) {
     std::vector<int> columns(roles.size(), -1);
     std::vector<std::ptrdiff_t> best;  // place of the name found among those accepted
     for (const auto& role : roles) best.push_back(static_cast<std::ptrdiff_t>(role.accepted.size()));
@@ -101,6 +107,12 @@ tl::expected<std::vector<int>, std::string> columns_of(const std::vector<std::st
             columns[r] = static_cast<int>(i);
         }
     }
+    return columns;
+}
+
+tl::expected<std::vector<int>, std::string> columns_of(const std::vector<std::string>& names,
+                                                       const std::vector<ColumnRole>& roles, bool from_header) {
+    auto columns = best_columns(names, roles);
     std::vector<std::string_view> missing;
     for (std::size_t r = 0; r < roles.size(); ++r)
         if (roles[r].required && columns[r] < 0) missing.push_back(roles[r].name);
@@ -149,6 +161,27 @@ tl::expected<std::string_view, std::string> LineFields::at(std::size_t role) con
     return fields_[static_cast<std::size_t>(column)];
 }
 
+std::vector<std::string> roles_of_names(const std::vector<std::string>& names, const std::vector<ColumnRole>& roles) {
+    std::vector<std::string> found(names.size());
+    const auto columns = best_columns(names, roles);
+    for (std::size_t r = 0; r < roles.size(); ++r)
+        if (columns[r] >= 0) found[static_cast<std::size_t>(columns[r])] = roles[r].name;
+    return found;
+}
+
+std::vector<std::vector<std::string>> first_rows(const NextPiece& next, std::size_t count) {
+    std::vector<std::vector<std::string>> rows;
+    char separator = '\t';
+    if (count == 0) return rows;
+    each_line(next, [&](int, std::string_view line) {
+        if (says_nothing(line)) return true;
+        if (rows.empty()) separator = separator_of(line);
+        rows.push_back(unquoted_fields(stripped(line, separator), separator));
+        return rows.size() < count;
+    });
+    return rows;
+}
+
 tl::expected<void, Problems> read_delimited(const NextPiece& next, const std::vector<ColumnRole>& roles,
                                             const std::vector<std::string>& given,
                                             const std::function<void(int, const LineFields&)>& row) {
@@ -160,8 +193,7 @@ tl::expected<void, Problems> read_delimited(const NextPiece& next, const std::ve
     bool any_line = false;
     bool any_row = false;
     each_line(next, [&](int number, std::string_view line) {
-        if (wrong_header) return;
-        if (const auto t = trimmed(line); t.empty() || t.front() == '#') return;
+        if (says_nothing(line)) return true;
         if (!any_line) {
             any_line = true;
             separator = separator_of(line);
@@ -170,14 +202,15 @@ tl::expected<void, Problems> read_delimited(const NextPiece& next, const std::ve
             if (!found) {
                 wrong_header = Problems{{from_header ? fmt::format("line {}", number) : "",
                                          without_controls(found.error())}};
-                return;
+                return false;
             }
             columns = *std::move(found);
-            if (from_header) return;
+            if (from_header) return true;
         }
         any_row = true;
         fields.split(line, separator);
         row(number, fields);
+        return true;
     });
     if (wrong_header) return tl::unexpected(*wrong_header);
     if (!any_line) return tl::unexpected(Problems{{"", "the file is empty: it needs a header row and data"}});

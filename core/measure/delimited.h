@@ -45,6 +45,12 @@ private:
     std::vector<std::string> unquoted_;  ///< what the fields of a quoted line refer to
 };
 
+/// The role that each name stands for; empty: none, or one that another column has by a better name.
+std::vector<std::string> roles_of_names(const std::vector<std::string>& names, const std::vector<ColumnRole>& roles);
+
+/// The fields of the first rows, a header row among them, at most `count`.
+std::vector<std::vector<std::string>> first_rows(const NextPiece& next, std::size_t count);
+
 /// Calls `row` with the number (from 1) and the fields of each line below the header row, or of each line where
 /// `given` names the columns. Errors: no line at all, a required column that is missing.
 tl::expected<void, Problems> read_delimited(const NextPiece& next, const std::vector<ColumnRole>& roles,

@@ -75,6 +75,20 @@ tl::expected<std::vector<Listing>, BadInput> read_listing_file(const std::string
     return parsed_file(path, limit_bytes, [&](const NextPiece& next) { return parse_listing(next, options); });
 }
 
+tl::expected<ListingLines, BadInput> read_listing_lines_of(const std::string& path,
+                                                           const std::vector<std::string>& columns,
+                                                           const std::stop_token& stop, std::size_t limit_bytes) {
+    return parsed_file(path, limit_bytes, [&](const NextPiece& next) {
+        return read_listing_lines([&] { return stop.stop_requested() ? std::string_view() : next(); }, columns);
+    });
+}
+
+tl::expected<ListingPreview, BadInput> preview_listing_of(const std::string& path, std::size_t rows) {
+    return parsed_file(path, std::size_t{1} << 30, [&](const NextPiece& next) -> tl::expected<ListingPreview, Problems> {
+        return preview_listing(next, rows);
+    });
+}
+
 tl::expected<std::vector<UsagePoint>, BadInput> read_usage_file(const std::string& path, std::size_t limit_bytes) {
     return parsed_file(path, limit_bytes, [](const NextPiece& next) { return parse_usage(next); });
 }
@@ -120,7 +134,11 @@ tl::expected<Evidence, std::vector<BadInput>> load_evidence(const Site& site, co
         const auto& dataset = site.datasets[i];
         if (dataset.turnover)
             read(fmt::format("/datasets/{}/turnover/listing", i), dataset.turnover->listing,
-                 [](const std::string& file) { return read_listing_file(file); }, evidence.listings);
+                 [&](const std::string& file) {
+                     return read_listing_file(file, {dataset.turnover->listing_columns,
+                                                     dataset.turnover->listing_skip_bad_lines});
+                 },
+                 evidence.listings);
         read(fmt::format("/datasets/{}/usage", i), dataset.usage,
              [](const std::string& file) { return read_usage_file(file); }, evidence.usages);
     }

@@ -3,9 +3,11 @@
 /// Reads the measured files a site names. The only part of this module that touches files.
 
 #include "core/measure/listing.h"
+#include "core/measure/listing_columns.h"
 #include "core/site/site.h"
 
 #include <functional>
+#include <stop_token>
 #include <string>
 #include <tl/expected.hpp>
 #include <vector>
@@ -19,6 +21,12 @@ tl::expected<std::string, std::string> read_text_file(const std::string& path,
 /// A listing, a usage history, read from a regular file a piece at a time.
 tl::expected<std::vector<Listing>, BadInput> read_listing_file(const std::string& path, const ListingOptions& = {},
                                                                std::size_t limit_bytes = std::size_t{1} << 30);
+/// As read_listing_lines; ends soon, with what it has, where `stop` is asked for.
+tl::expected<ListingLines, BadInput> read_listing_lines_of(const std::string& path,
+                                                           const std::vector<std::string>& columns,
+                                                           const std::stop_token& stop = {},
+                                                           std::size_t limit_bytes = std::size_t{1} << 30);
+tl::expected<ListingPreview, BadInput> preview_listing_of(const std::string& path, std::size_t rows);
 tl::expected<std::vector<UsagePoint>, BadInput> read_usage_file(const std::string& path,
                                                                 std::size_t limit_bytes = std::size_t{1} << 30);
 

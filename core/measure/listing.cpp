@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measure/listing.h"
 
+#include "core/measure/listing_columns.h"
 #include "core/units/quantity_text.h"
 #include "core/units/quoted_text.h"
 #include "core/words/message.h"
@@ -18,19 +19,6 @@ namespace {
 
 constexpr std::size_t most_problems = 50;  // enough to see a pattern, short enough to read
 
-const std::vector<ColumnRole>& listing_roles() {
-    static const std::vector<ColumnRole> roles = {
-        {"snapshot", {"snapshot", "name"}, true},
-        {"taken", {"taken", "creation", "time"}, true},
-        {"unique", {"unique", "used"}, true},
-        {"live", {"live", "referenced", "refer"}, true},
-        {"written", {"written"}, true},
-        {"logical", {"logical", "logicalreferenced", "lrefer"}, false},
-        {"compression", {"compression", "compressratio", "ratio"}, false},
-    };
-    return roles;
-}
-
 const std::vector<ColumnRole>& usage_roles() {
     static const std::vector<ColumnRole> roles = {
         {"time", {"time", "taken", "date"}, true},
@@ -39,37 +27,22 @@ const std::vector<ColumnRole>& usage_roles() {
     return roles;
 }
 
-/// Bytes: a plain number, a number with a unit, or with one letter (K, M, G, T, P: binary, as the
-/// usual listings print them).
-tl::expected<double, std::string> size_of(std::string_view field) {
-    // Whole numbers that a double holds exactly, as nearly all are.
-    constexpr std::size_t most_exact_digits = 15;
-    if (!field.empty() && field.size() <= most_exact_digits) {
-        std::int64_t bytes = 0;
-        const auto [end, failure] = std::from_chars(field.data(), field.data() + field.size(), bytes);
-        if (failure == std::errc() && end == field.data() + field.size() && bytes >= 0)
-            return static_cast<double>(bytes);
-    }
-    std::string text(field);
-    if (text.size() > 1) {
-        constexpr std::string_view letters = "KMGTP";
-        const char last = text.back();
-        if (letters.find(last) != std::string_view::npos && text[text.size() - 2] >= '0' &&
-            text[text.size() - 2] <= '9')
-            text += "iB";
-    }
-    const auto bytes = parse_bytes(text);
-    if (!bytes) return tl::unexpected(fmt::format("“{}” is not a size: {}", field, bytes.error()));
-    if (bytes->value < 0)
-        return tl::unexpected(fmt::format("the size “{}” is negative; sizes are 0 or more", field));
-    return bytes->value;
-}
-
 void add(Problems& problems, int line, const std::string& what) {
     if (problems.size() < most_problems)
         problems.push_back({fmt::format("line {}", line), without_controls(what)});
     else if (problems.size() == most_problems)
         problems.push_back({"", fmt::format("and more; the first {} are listed", most_problems)});
+}
+
+/// What a history is taken to reach over at most; a time that is wrong by a digit lies far beyond.
+constexpr double most_years = 100;
+
+void check_reach(Problems& problems, Instant first, Instant last, int last_line) {
+    const double years = days_between(first, last) / days_per_year;
+    if (years > most_years)
+        add(problems, last_line,
+            fmt::format("{} lies {:.0f} years after the earliest time, {}; at most {:.0f} are taken: is one of them "
+                        "wrong?", format_instant(last), years, format_instant(first), most_years));
 }
 
 /// The snapshot that a line tells of.
@@ -107,6 +80,18 @@ tl::expected<Snapshot, std::string> snapshot_of(int line, const LineFields& fiel
     return s;
 }
 
+/// Whether a line that is no snapshot is a header row: neither its time nor any of its sizes can be read.
+bool names_columns(const LineFields& fields) {
+    const auto reads = [&](std::size_t role, auto read) {
+        const auto field = fields.at(role);
+        return field && bool(read(*field));
+    };
+    if (reads(1, [](std::string_view f) { return parse_instant(f); })) return false;
+    for (const std::size_t role : {2, 3, 4})
+        if (reads(role, [](std::string_view f) { return size_of(f); })) return false;
+    return true;
+}
+
 /// What stands before the @ of a snapshot's name; empty without one.
 std::string_view dataset_of(std::string_view name) {
     const std::size_t at = name.find('@');
@@ -120,11 +105,10 @@ tl::expected<std::vector<Listing>, Problems> parse_listing(std::string_view text
     return parse_listing(whole_text(text), options);
 }
 
-tl::expected<std::vector<Listing>, Problems> parse_listing(const NextPiece& next, const ListingOptions& options) {
-    Problems problems;
-    std::vector<Listing> listings;
+tl::expected<ListingLines, Problems> read_listing_lines(const NextPiece& next, const std::vector<std::string>& columns) {
+    ListingLines all;
+    auto& listings = all.listings;
     std::map<std::string, std::size_t, std::less<>> index;
-    std::vector<std::string> skipped;
     std::size_t last = 0;  // most lines are of the dataset of the line before
     const auto listing_of = [&](std::string_view dataset) -> Listing& {
         if (last < listings.size() && listings[last].dataset == dataset) return listings[last];
@@ -136,22 +120,21 @@ tl::expected<std::vector<Listing>, Problems> parse_listing(const NextPiece& next
         last = it->second;
         return listings[last];
     };
-    const auto read = read_delimited(next, listing_roles(), options.columns, [&](int line, const LineFields& fields) {
+    bool may_be_header = !columns.empty();
+    const auto read = read_delimited(next, listing_roles(), columns, [&](int line, const LineFields& fields) {
         auto parsed = snapshot_of(line, fields);
         if (parsed) {
             auto& listing = listing_of(dataset_of(parsed->name));
             listing.snapshots.push_back(*std::move(parsed));
-        } else if (options.skip_bad_lines) {
-            skipped.push_back(fmt::format("line {} left out: {}", line, without_controls(parsed.error())));
-        } else {
-            add(problems, line, parsed.error());
+        } else if (!may_be_header || !names_columns(fields)) {
+            ++all.bad_line_count;
+            if (all.bad_lines.size() < most_problems) add(all.bad_lines, line, parsed.error());
         }
+        may_be_header = false;
     });
     if (!read) return tl::unexpected(read.error());
-    if (!problems.empty()) return tl::unexpected(problems);
-    if (listings.empty())
-        return tl::unexpected(Problems{{"", "no line of the listing could be read"}});
 
+    Problems problems;
     for (auto& listing : listings) {
         auto& list = listing.snapshots;
         const auto earlier = [](const Snapshot& a, const Snapshot& b) { return a.taken < b.taken; };
@@ -169,11 +152,28 @@ tl::expected<std::vector<Listing>, Problems> parse_listing(const NextPiece& next
                                 "dataset at one instant cannot be told apart",
                                 list[i].name, format_instant(list[i].taken), list[i - 1].name,
                                 list[i - 1].line));
+        check_reach(problems, list.front().taken, list.back().taken, list.back().line);
     }
     if (!problems.empty()) return tl::unexpected(problems);
-    if (!skipped.empty())
-        listings.front().warnings.insert(listings.front().warnings.end(), skipped.begin(), skipped.end());
-    return listings;
+    return all;
+}
+
+tl::expected<std::vector<Listing>, Problems> parse_listing(const NextPiece& next, const ListingOptions& options) {
+    auto all = read_listing_lines(next, options.columns);
+    if (!all) return tl::unexpected(std::move(all.error()));
+    const std::size_t more = all->bad_line_count - all->bad_lines.size();
+    if (all->bad_line_count > 0 && !options.skip_bad_lines) {
+        if (more > 0)
+            all->bad_lines.push_back({"", fmt::format("and more; the first {} are listed", most_problems)});
+        return tl::unexpected(std::move(all->bad_lines));
+    }
+    if (all->listings.empty())
+        return tl::unexpected(Problems{{"", "no line of the listing could be read"}});
+    auto& warnings = all->listings.front().warnings;
+    for (const auto& bad : all->bad_lines)
+        warnings.push_back(fmt::format("{} left out: {}", bad.where, bad.what));
+    if (more > 0) warnings.push_back(fmt::format("{} more lines left out", more));
+    return std::move(all->listings);
 }
 
 tl::expected<std::vector<UsagePoint>, Problems> parse_usage(std::string_view text) {
@@ -199,6 +199,7 @@ tl::expected<std::vector<UsagePoint>, Problems> parse_usage(const NextPiece& nex
             add(problems, read[i].second,
                 fmt::format("a second point at {}, as on line {}: give one a moment",
                             format_instant(read[i].first.time), read[i - 1].second));
+    if (!read.empty()) check_reach(problems, read.front().first.time, read.back().first.time, read.back().second);
     if (!problems.empty()) return tl::unexpected(problems);
     std::vector<UsagePoint> points;
     for (const auto& [point, line] : read) points.push_back(point);

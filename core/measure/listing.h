@@ -47,12 +47,24 @@ struct Listing {
 };
 
 struct ListingOptions {
-    std::vector<std::string> columns;  ///< roles by position; empty: the first row is a header
+    /// Roles by position, anything else for a column that is not used; empty: the first row is a header. With
+    /// roles given, a first row in which neither the time nor any size can be read is a header too, and passed over.
+    std::vector<std::string> columns;
     bool skip_bad_lines = false;       ///< leave out lines that cannot be read (reported as warnings)
 };
 
+/// All that the lines say, those that cannot be read beside the others.
+struct ListingLines {
+    std::vector<Listing> listings;   ///< one per dataset, in order of first appearance; may be none
+    Problems bad_lines;              ///< the first 50 that cannot be read
+    std::size_t bad_line_count = 0;  ///< all of them
+};
+/// Errors: no line at all, a missing required column, two snapshots of a dataset at the same instant, times more
+/// than 100 years apart.
+tl::expected<ListingLines, Problems> read_listing_lines(const NextPiece& next, const std::vector<std::string>& columns);
+
 /// One Listing per dataset, in order of first appearance. Errors: no snapshot at all, a missing
-/// required column, lines that cannot be read, two snapshots of a dataset at the same instant,
+/// required column, lines that cannot be read, two snapshots of a dataset at the same instant, times too far apart,
 /// negative sizes, written or unique bytes larger than live bytes.
 tl::expected<std::vector<Listing>, Problems> parse_listing(std::string_view text,
                                                            const ListingOptions& = {});

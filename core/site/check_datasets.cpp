@@ -130,6 +130,33 @@ void SiteChecker::check_sizes(const Dataset& dataset, const std::string& at) {
     }
 }
 
+void SiteChecker::check_listing(const Turnover& turnover, const std::string& here) {
+    if (!turnover.listing_dataset.empty() && turnover.listing.empty()) {
+        fault(here + "/listing_dataset",
+              fmt::format("names {} of a listing, but there is no listing; name the file too",
+                          in_quotes(turnover.listing_dataset)),
+              here, {"listing"});
+    }
+    const std::string columns = here + "/listing_columns";
+    if (!turnover.listing_columns.empty() && turnover.listing.empty()) {
+        fault(columns, "says what the columns of a listing are, but there is no listing; name the file too", here,
+              {"listing"});
+    }
+    if (!few(columns, turnover.listing_columns.size(), most_columns)) return;
+    for (std::size_t i = 0; i < turnover.listing_columns.size(); ++i) {
+        text(fmt::format("{}/{}", columns, i), turnover.listing_columns[i]);
+    }
+    if (turnover.listing.empty()) return;
+    const auto [first, is_first] = listings_.try_emplace(turnover.listing, &turnover);
+    if (!is_first && (first->second->listing_columns != turnover.listing_columns ||
+                      first->second->listing_skip_bad_lines != turnover.listing_skip_bad_lines)) {
+        fault(here + "/listing",
+              fmt::format("{} is read otherwise by a dataset before this one; give both the same listing_columns and "
+                          "listing_skip_bad_lines", in_quotes(turnover.listing)),
+              here, {"listing_columns", "listing_skip_bad_lines"});
+    }
+}
+
 void SiteChecker::check_turnover(const Dataset& dataset, const Turnover& turnover, const std::string& at) {
     const std::string here = at + "/turnover";
     if (!turnover.per_day && turnover.listing.empty()) {
@@ -138,12 +165,7 @@ void SiteChecker::check_turnover(const Dataset& dataset, const Turnover& turnove
     }
     text(here + "/listing", turnover.listing);
     text(here + "/listing_dataset", turnover.listing_dataset);
-    if (!turnover.listing_dataset.empty() && turnover.listing.empty()) {
-        fault(here + "/listing_dataset",
-              fmt::format("names {} of a listing, but there is no listing; name the file too",
-                          in_quotes(turnover.listing_dataset)),
-              here, {"listing"});
-    }
+    check_listing(turnover, here);
     spread(here + "/spread", turnover.spread);
     for (const auto& [key, amount] :
          {std::pair{"per_day", &turnover.per_day}, std::pair{"per_week", &turnover.per_week},

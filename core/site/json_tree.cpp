@@ -90,7 +90,7 @@ public:
         problems.push_back({line_and_column(text_, byte),
                             fault.id == out_of_range
                                 ? "a number is too large to be held (at most about 1e308)"
-                                : "this is not JSON: " + reason(fault.what())});
+                                : "this is not JSON: " + without_controls(reason(fault.what()))});
         return false;
     }
 

@@ -77,6 +77,8 @@ struct Turnover {
     std::optional<double> spread;    ///< relative standard deviation of the level, 0…5
     std::string listing;             ///< file, relative to the site's folder; empty: none
     std::string listing_dataset;     ///< which dataset of the listing; empty: the one of the same name, or the only one
+    std::vector<std::string> listing_columns;  ///< what each of its columns is, in order; empty: its first row says
+    bool listing_skip_bad_lines = false;       ///< leave out lines that cannot be read
     Extras extras;
     bool operator==(const Turnover&) const = default;
 };

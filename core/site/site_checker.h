@@ -39,6 +39,7 @@ inline constexpr double most_period_days = 100 * days_per_year;
 // What one forecast takes, in time and memory, grows with these; far beyond any real site.
 inline constexpr std::size_t most_items = 500;
 inline constexpr std::size_t most_events = 1000;
+inline constexpr std::size_t most_columns = 100;
 inline constexpr std::size_t most_rungs = 100;
 inline constexpr std::size_t most_hours = 500;
 inline constexpr double most_bytes = 1e21;  // 1000 EB: more than all that was ever sold
@@ -169,6 +170,7 @@ private:
 
     void check_sizes(const Dataset& dataset, const std::string& at);
 
+    void check_listing(const Turnover& turnover, const std::string& here);
     void check_turnover(const Dataset& dataset, const Turnover& turnover, const std::string& at);
 
     struct Step {
@@ -278,6 +280,7 @@ private:
     const Site& site_;
     const Unread& unread_;
     Names datasets_, boxes_, links_, send_names_, offer_names_;
+    std::map<std::string, const Turnover*> listings_;  // the first dataset that reads each
     std::map<Delivery, std::size_t>
         deliveries_;  ///< the first send that carries a dataset to a box
     bool sends_unsure_ = false;

@@ -53,6 +53,8 @@ void read_turnover(ReadReport& report, const JsonNode& node, const std::string& 
     read_number(fields, "spread", out.spread, true);
     read_text(fields, "listing", out.listing);
     read_text(fields, "listing_dataset", out.listing_dataset);
+    read_list(fields, "listing_columns", out.listing_columns, read_text_item);
+    read_flag(fields, "listing_skip_bad_lines", out.listing_skip_bad_lines);
     fields.finish(out.extras);
 }
 

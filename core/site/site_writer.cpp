@@ -141,6 +141,10 @@ JsonNode to_node(const Dataset& dataset) {
         put(turnover, "spread", dataset.turnover->spread);
         put_text(turnover, "listing", dataset.turnover->listing);
         put_text(turnover, "listing_dataset", dataset.turnover->listing_dataset);
+        if (!dataset.turnover->listing_columns.empty())
+            turnover.put("listing_columns", list_of(dataset.turnover->listing_columns));
+        if (dataset.turnover->listing_skip_bad_lines)
+            turnover.put("listing_skip_bad_lines", JsonNode::of_flag(true));
         put_extras(turnover, dataset.turnover->extras);
         node.put("turnover", std::move(turnover));
     }

@@ -167,10 +167,6 @@
         <translation>Ein Angebot braucht eine Box: zuerst eine hinzufügen.</translation>
     </message>
     <message>
-        <source>measured data</source>
-        <translation>gemessene Daten</translation>
-    </message>
-    <message>
         <source>%1 copy</source>
         <translation>Kopie von %1</translation>
     </message>
@@ -3926,6 +3922,30 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
         <source>Times and sizes over a longer while, for the growth.</source>
         <translation>Zeiten und Größen über längere Zeit, für das Wachstum.</translation>
     </message>
+    <message>
+        <source>… columns</source>
+        <translation>… Spalten</translation>
+    </message>
+    <message>
+        <source>as its first row says</source>
+        <translation>wie ihre erste Zeile sagt</translation>
+    </message>
+    <message>
+        <source>What each column is, in order: snapshot, taken, unique, live, written; - for one that is not used.</source>
+        <translation>Was jede Spalte ist, der Reihe nach: snapshot, taken, unique, live, written; - für eine, die nicht gebraucht wird.</translation>
+    </message>
+    <message>
+        <source>… bad lines</source>
+        <translation>… schlechte Zeilen</translation>
+    </message>
+    <message>
+        <source>are an error</source>
+        <translation>sind ein Fehler</translation>
+    </message>
+    <message>
+        <source>are left out</source>
+        <translation>werden ausgelassen</translation>
+    </message>
 </context>
 <context>
     <name>ullage::ui::Field</name>
@@ -4197,6 +4217,176 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
         <source>%1, %2 to %3: %4</source>
         <comment>days, time, time, state</comment>
         <translation>%1, %2 bis %3: %4</translation>
+    </message>
+</context>
+<context>
+    <name>ullage::ui::Import</name>
+    <message>
+        <source>%1 and %2 more</source>
+        <translation>%1 und %2 weitere</translation>
+    </message>
+    <message>
+        <source>snapshot name</source>
+        <translation>Name des Snapshots</translation>
+    </message>
+    <message>
+        <source>time taken</source>
+        <translation>Zeitpunkt</translation>
+    </message>
+    <message>
+        <source>bytes it alone holds</source>
+        <translation>nur von ihm gehaltene Bytes</translation>
+    </message>
+    <message>
+        <source>live bytes</source>
+        <translation>aktuelle Bytes</translation>
+    </message>
+    <message>
+        <source>bytes written</source>
+        <translation>geschriebene Bytes</translation>
+    </message>
+    <message>
+        <source>not used</source>
+        <translation>nicht gebraucht</translation>
+    </message>
+    <message>
+        <source>measured data</source>
+        <translation>gemessene Daten</translation>
+    </message>
+    <message>
+        <source>Adds %1, measured by %2.</source>
+        <translation>Fügt %1 hinzu, gemessen aus %2.</translation>
+    </message>
+    <message>
+        <source>Measures %1 by %2; the size, growth and change typed there give way.</source>
+        <translation>Misst %1 aus %2; die dort eingegebene Größe, das Wachstum und die Änderung entfallen.</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n line(s) of it are left out.</source>
+        <translation>
+            <numerusform>%n Zeile davon wird ausgelassen.</numerusform>
+            <numerusform>%n Zeilen davon werden ausgelassen.</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>The site then begins on %1, the day of the newest snapshot.</source>
+        <translation>Der Standort beginnt dann am %1, dem Tag des neuesten Snapshots.</translation>
+    </message>
+    <message>
+        <source>One undo takes it back.</source>
+        <translation>Einmal Rückgängig nimmt es zurück.</translation>
+    </message>
+</context>
+<context>
+    <name>ullage::ui::ImportDialog</name>
+    <message>
+        <source>Import a snapshot listing</source>
+        <translation>Liste der Snapshots einlesen</translation>
+    </message>
+    <message>
+        <source>What does each column hold? These are its first lines.</source>
+        <translation>Was steht in welcher Spalte? Dies sind ihre ersten Zeilen.</translation>
+    </message>
+    <message>
+        <source>Lines that cannot be read</source>
+        <translation>Zeilen, die nicht gelesen werden können</translation>
+    </message>
+    <message>
+        <source>&amp;Import</source>
+        <translation>&amp;Einlesen</translation>
+    </message>
+    <message>
+        <source>First lines of the listing</source>
+        <translation>Erste Zeilen der Liste</translation>
+    </message>
+    <message>
+        <source>Column %1</source>
+        <translation>Spalte %1</translation>
+    </message>
+    <message>
+        <source>What %1 holds</source>
+        <translation>Was in %1 steht</translation>
+    </message>
+    <message numerus="yes">
+        <source>%n line(s) cannot be read:</source>
+        <translation>
+            <numerusform>%n Zeile kann nicht gelesen werden:</numerusform>
+            <numerusform>%n Zeilen können nicht gelesen werden:</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>&amp;Leave out the %n line(s)</source>
+        <translation>
+            <numerusform>Die %n Zeile aus&amp;lassen</numerusform>
+            <numerusform>Die %n Zeilen aus&amp;lassen</numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>and %n more</source>
+        <translation>
+            <numerusform>und %n weitere</numerusform>
+            <numerusform>und %n weitere</numerusform>
+        </translation>
+    </message>
+    <message>
+        <source>Datasets of the listing</source>
+        <translation>Datensätze der Liste</translation>
+    </message>
+    <message>
+        <source>Dataset</source>
+        <translation>Datensatz</translation>
+    </message>
+    <message>
+        <source>Snapshots</source>
+        <translation>Snapshots</translation>
+    </message>
+    <message>
+        <source>From</source>
+        <translation>Von</translation>
+    </message>
+    <message>
+        <source>To</source>
+        <translation>Bis</translation>
+    </message>
+    <message>
+        <source>Live</source>
+        <translation>Aktuell</translation>
+    </message>
+    <message>
+        <source>Goes to</source>
+        <translation>Wird zu</translation>
+    </message>
+    <message>
+        <source>a new dataset</source>
+        <translation>ein neuer Datensatz</translation>
+    </message>
+    <message>
+        <source>Where %1 goes to</source>
+        <translation>Wozu %1 wird</translation>
+    </message>
+    <message>
+        <source>Say which column holds: %1.</source>
+        <translation>Angeben, in welcher Spalte steht: %1.</translation>
+    </message>
+    <message>
+        <source>Reading the file…</source>
+        <translation>Die Datei wird gelesen …</translation>
+    </message>
+    <message>
+        <source>No line can be read like that. Are the columns the right ones?</source>
+        <translation>So kann keine Zeile gelesen werden. Sind es die richtigen Spalten?</translation>
+    </message>
+    <message>
+        <source>Tick the datasets that are wanted.</source>
+        <translation>Die gewünschten Datensätze ankreuzen.</translation>
+    </message>
+    <message>
+        <source>Some lines cannot be read: mend the file, choose other columns, or leave them out.</source>
+        <translation>Einige Zeilen können nicht gelesen werden: die Datei ausbessern, andere Spalten wählen oder die Zeilen auslassen.</translation>
+    </message>
+    <message>
+        <source>One dataset cannot be measured twice: choose another, or a new one.</source>
+        <translation>Ein Datensatz kann nicht zweimal gemessen werden: einen anderen oder einen neuen wählen.</translation>
     </message>
 </context>
 <context>
@@ -4507,18 +4697,6 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
         <translation>%1 lässt sich nicht verwenden. %2</translation>
     </message>
     <message>
-        <source>%1 is a snapshot listing of one dataset. Add it to the site?</source>
-        <translation>%1 ist eine Snapshot-Liste eines Datensatzes. Dem Standort hinzufügen?</translation>
-    </message>
-    <message>
-        <source>%1 is a snapshot listing of: %2. Add to the site?</source>
-        <translation>%1 ist eine Snapshot-Liste von: %2. Dem Standort hinzufügen?</translation>
-    </message>
-    <message>
-        <source>&amp;Add</source>
-        <translation>&amp;Hinzufügen</translation>
-    </message>
-    <message>
         <source>import of %1</source>
         <translation>Import von %1</translation>
     </message>
@@ -4796,6 +4974,10 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     <message>
         <source>&amp;Keep what is here</source>
         <translation>Hiesiges be&amp;halten</translation>
+    </message>
+    <message>
+        <source>The file is empty.</source>
+        <translation>Die Datei ist leer.</translation>
     </message>
 </context>
 <context>

@@ -5,6 +5,7 @@
 #include "app/cli/measure_report.h"
 #include "core/link/hours.h"
 #include "core/measure/listing.h"
+#include "core/measure/listing_columns.h"
 #include "core/outlook/measured_view.h"
 #include "core/site/site_json.h"
 #include "core/units/quantity_text.h"
@@ -233,6 +234,11 @@ std::string try_quantity(std::string_view text) {
 }
 
 std::string try_listing(std::string_view text) {
+    constexpr std::size_t few_rows = 6;
+    const auto preview = preview_listing(whole_text(text), few_rows);
+    if (preview.rows.size() > few_rows) return "a preview with more rows than asked for";
+    for (const auto& row : preview.rows)
+        if (row.size() > preview.columns()) return "a preview with a row wider than its columns";
     const auto strict = parse_listing(text);
     ListingOptions loose_options;
     loose_options.skip_bad_lines = true;
@@ -254,6 +260,10 @@ std::string try_listing(std::string_view text) {
     if (!strict) return fault_of(strict.error());
     if (*strict != *loose) return "read otherwise when bad lines may be left out, and there are none";
     if (const auto fault = fault_of(*strict); !fault.empty()) return fault;
+    if (!preview.header.empty()) {
+        const auto by_roles = parse_listing(text, {preview.roles, false});
+        if (!by_roles || !same_snapshots(*by_roles, *strict)) return "read otherwise by the roles its header gives";
+    }
     const auto again = parse_listing(written_out(*strict));
     if (!again) return "what was written is refused: " + again.error().front().what;
     if (!same_snapshots(*again, *strict)) return "read back with other snapshots";

@@ -32,7 +32,7 @@ BEYOND_A_SCHEMA = [
     r"is more than", r"is less than", r"logical is", r"removes", r"does not go with", r"leaves nothing beside",
     r"stream ratio of .* with the payload", r"changes on a box that gives usable", r"only a box with a pool",
     r"groups of different sector sizes", r"is to be added to", r"but the site counts in",
-    r"of a listing, but there is no listing", r"set ", r"is not a width", r"wider", r"widen",
+    r"listing(?: are)?, but there is no listing", r"set ", r"is not a width", r"wider", r"widen",
     r"all seven days are 0", r"every share is 0", r"outside 1280 to", r"runs past the year 9999",
     # values of texts and of shares, which may be texts
     r"is not above 0", r"is below 0", r"is not a power of two", r"is outside", r"unknown unit", r"is not known: .*zone",

@@ -194,15 +194,11 @@ ItemRef addItem(Site& site, ItemKind kind) {
     return {kind, countOf(site, kind) - 1};
 }
 
-ItemRef addMeasuredDataset(Site& site, const QString& path, const QString& dataset_of_listing) {
+ItemRef addMeasuredDataset(Site& site, const QString& name) {
     Dataset dataset;
-    const QString wish =
-        dataset_of_listing.isEmpty() ? Items::tr("measured data") : dataset_of_listing;
-    dataset.name = freeName(site, ItemKind::dataset, wish).toStdString();
+    dataset.name = freeName(site, ItemKind::dataset, name).toStdString();
     if (!site.boxes.empty()) dataset.home = site.boxes.front().name;
     dataset.turnover.emplace();
-    dataset.turnover->listing = path.toStdString();
-    dataset.turnover->listing_dataset = dataset_of_listing.toStdString();
     dataset.ladder.push_back(
         Rung{Entered<Period>{{1, Period::Unit::day}, "1 d"}, 30, std::nullopt, {}});
     site.datasets.push_back(std::move(dataset));

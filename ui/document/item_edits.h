@@ -20,8 +20,9 @@ QString missingFor(const Site& site, ItemKind kind);
 /// empty.
 ItemRef addItem(Site& site, ItemKind kind);
 
-/// Adds a dataset measured by a listing; `path` as the site file will name it.
-ItemRef addMeasuredDataset(Site& site, const QString& path, const QString& dataset_of_listing);
+/// Adds a dataset that a listing is to measure (to be filled in: turnover.listing), with a month of daily snapshots,
+/// in the site's first box.
+ItemRef addMeasuredDataset(Site& site, const QString& name);
 
 /// A copy with a name of its own, right after the original.
 ItemRef duplicateItem(Site& site, ItemRef item);

@@ -27,6 +27,17 @@ std::vector<std::string> pathsIn(const Site& site) {
     return paths;
 }
 
+/// What measured files the site names, and how its listings are read.
+std::vector<std::string> filesNamedIn(const Site& site) {
+    std::vector<std::string> names = pathsIn(site);
+    for (const Dataset& dataset : site.datasets) {
+        const Turnover turnover = dataset.turnover.value_or(Turnover());
+        names.insert(names.end(), turnover.listing_columns.begin(), turnover.listing_columns.end());
+        names.push_back(turnover.listing_skip_bad_lines ? "without bad lines" : "whole");
+    }
+    return names;
+}
+
 /// The pointer of the field that names a file, or empty.
 std::string pointerOfFile(const Site& site, const std::string& file, const QDir& folder) {
     const QString wanted = QDir::cleanPath(folder.absoluteFilePath(QString::fromStdString(file)));
@@ -296,10 +307,10 @@ void SiteDocument::reloadEvidence() {
     if (problems_changed) emit problemsChanged();
 }
 
-void SiteDocument::refreshEvidence(bool even_if_same_paths) {
-    std::vector<std::string> paths = pathsIn(*site_);
-    if (!even_if_same_paths && paths == evidence_paths_) return;
-    evidence_paths_ = std::move(paths);
+void SiteDocument::refreshEvidence(bool even_if_the_same) {
+    std::vector<std::string> named = filesNamedIn(*site_);
+    if (!even_if_the_same && named == evidence_named_) return;
+    evidence_named_ = std::move(named);
     auto loaded = loader_(*site_, folder().toStdString());
     if (loaded) {
         evidence_ = std::make_shared<const Evidence>(std::move(*loaded));

@@ -6,7 +6,7 @@
 /// The site is an immutable value behind a shared pointer; an edit makes a new one and is one step
 /// of the undo stack, so that undo gives back exactly the value that was there. "Modified" is the
 /// undo stack's distance from the saved state. Reading and writing happen on the calling thread (a
-/// site file takes milliseconds); listings are read again only when the paths in the site change.
+/// site file takes milliseconds); listings are read again only when the site names others.
 /// Nothing is computed here.
 
 #include "core/measure/listing.h"
@@ -116,7 +116,7 @@ private:
     friend class SiteEdit;
     void setSite(std::shared_ptr<const Site> site);
     void replace(std::shared_ptr<const Site> site, const QString& path, bool is_open);
-    void refreshEvidence(bool even_if_same_paths);
+    void refreshEvidence(bool even_if_the_same);
     bool findProblems();  ///< true if they are others than before
     void noteFileState();
 
@@ -125,7 +125,7 @@ private:
     std::shared_ptr<const Site> site_;
     std::shared_ptr<const Evidence> evidence_;
     std::vector<BadInput> evidence_faults_;
-    std::vector<std::string> evidence_paths_;
+    std::vector<std::string> evidence_named_;  ///< and how it was read
     std::set<std::string> named_by_file_;  ///< paths of listings that the opened file named
     bool outside_allowed_ = false;
     Problems problems_;

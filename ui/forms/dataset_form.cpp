@@ -238,7 +238,7 @@ private:
             ->setButton(tr("Choose…"), [this] { return askForFile(tr("Choose a listing")); })
             ->setHint(tr("Gives size, growth and change; what is typed above wins over it."));
         text(
-            tr("… of dataset"), QStringLiteral("/turnover/dataset"),
+            tr("… of dataset"), QStringLiteral("/turnover/listing_dataset"),
             [](const Dataset& it) {
                 return it.turnover ? QString::fromStdString(it.turnover->listing_dataset)
                                    : QString();
@@ -249,6 +249,35 @@ private:
                 return QString();
             })
             ->setPlaceholder(tr("the same name, or the only one"))
+            ->setShownWhen([this] { return now().turnover && !now().turnover->listing.empty(); });
+        text(
+            tr("… columns"), QStringLiteral("/turnover/listing_columns"),
+            [](const Dataset& it) {
+                QStringList columns;
+                if (it.turnover)
+                    for (const auto& role : it.turnover->listing_columns) columns << QString::fromStdString(role);
+                return columns.join(QStringLiteral(", "));
+            },
+            [](Dataset& it, const QString& typed) {
+                auto& columns = turnoverOf(it).listing_columns;
+                columns.clear();
+                for (const QString& role : typed.split(QLatin1Char(','), Qt::SkipEmptyParts))
+                    columns.push_back(role.trimmed().toStdString());
+                dropIfEmpty(it);
+                return QString();
+            })
+            ->setPlaceholder(tr("as its first row says"))
+            ->setHint(tr("What each column is, in order: snapshot, taken, unique, live, written; - for one that is "
+                         "not used."))
+            ->setShownWhen([this] { return now().turnover && !now().turnover->listing.empty(); });
+        choice<int>(
+            tr("… bad lines"), QStringLiteral("/turnover/listing_skip_bad_lines"),
+            {{0, tr("are an error")}, {1, tr("are left out")}},
+            [](const Dataset& it) { return it.turnover && it.turnover->listing_skip_bad_lines ? 1 : 0; },
+            [](Dataset& it, int skip) {
+                turnoverOf(it).listing_skip_bad_lines = skip == 1;
+                dropIfEmpty(it);
+            })
             ->setShownWhen([this] { return now().turnover && !now().turnover->listing.empty(); });
         plainText(tr("Longer history"), QStringLiteral("/usage"), &Dataset::usage)
             ->setPlaceholder(tr("a file"))

@@ -7,6 +7,7 @@
 #include "ui/document/small_site.h"
 #include "ui/findings/findings_list.h"
 #include "ui/forms/form_panel.h"
+#include "ui/import/import_dialog.h"
 #include "ui/outline/outline_model.h"
 #include "ui/outline/outline_pane.h"
 #include "ui/pages/arrive_page.h"
@@ -45,6 +46,8 @@ const QString about_problems = QStringLiteral("problems");
 const QString about_run = QStringLiteral("run");
 const QString about_file = QStringLiteral("file");
 const QString about_listing = QStringLiteral("listing");
+
+constexpr std::size_t preview_rows = 6;  ///< of a listing
 
 const QString site_suffix = QStringLiteral(".site.json");
 
@@ -153,7 +156,7 @@ void MainWindow::chooseFile() {
 void MainWindow::chooseListing() {
     const QString path =
         QFileDialog::getOpenFileName(this, tr("Import a snapshot listing"), document_.folder());
-    if (!path.isEmpty()) offerListing(path);
+    if (!path.isEmpty()) importListing(path);
 }
 
 void MainWindow::openFile(const QString& path) {
@@ -197,39 +200,29 @@ void MainWindow::offerLostWork() {
                    {{tr("&Recover it"), recover}, {tr("&Discard it"), discard}});
 }
 
-void MainWindow::offerListing(const QString& path) {
-    const QString file = QFileInfo(path).fileName();
-    const auto text = read_text_file(path.toStdString());
-    const auto listings = text ? parse_listing(*text)
-                               : tl::expected<std::vector<Listing>, Problems>(
-                                     tl::make_unexpected(Problems{{"", text.error()}}));
-    if (!listings) {
+void MainWindow::importListing(const QString& path) {
+    auto preview = preview_listing_of(path.toStdString(), preview_rows);
+    if (preview && preview->columns() == 0)
+        preview = tl::unexpected(BadInput{path.toStdString(), {{"", tr("The file is empty.").toStdString()}}, false});
+    if (!preview) {
         message_->show(MessageBar::Kind::fault, about_listing,
-                       tr("%1 cannot be used. %2")
-                           .arg(file, describe({file.toStdString(), listings.error()})));
+                       tr("%1 cannot be used. %2").arg(QFileInfo(path).fileName(), describe(preview.error())));
         return;
     }
-    QStringList names;
-    for (const Listing& listing : *listings) names << QString::fromStdString(listing.dataset);
-    const QString question =
-        names.size() == 1 && names.first().isEmpty()
-            ? tr("%1 is a snapshot listing of one dataset. Add it to the site?").arg(file)
-            : tr("%1 is a snapshot listing of: %2. Add to the site?")
-                  .arg(file, names.join(QStringLiteral(", ")));
-    message_->show(MessageBar::Kind::notice, about_listing, question,
-                   {{tr("&Add"), [this, path, names] { addListing(path, names); }}});
-}
-
-void MainWindow::addListing(const QString& path, const QStringList& datasets) {
-    if (!document_.isOpen()) document_.start(emptySite());
+    message_->clear(about_listing);
     const QString folder = document_.folder();
-    const QString file =
-        folder.isEmpty() ? QFileInfo(path).absoluteFilePath() : QDir(folder).relativeFilePath(path);
-    ItemRef added;
-    document_.editSite(tr("import of %1").arg(QFileInfo(path).fileName()), [&](Site& site) {
-        for (const QString& dataset : datasets) added = addMeasuredDataset(site, file, dataset);
+    const QString file = folder.isEmpty() ? QFileInfo(path).absoluteFilePath() : QDir(folder).relativeFilePath(path);
+    auto* dialog = new ImportDialog(path, file, *std::move(preview), document_.isOpen() ? document_.site() : emptySite(), this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &QDialog::accepted, this, [this, dialog, path] {
+        const ListingPlan plan = dialog->plan();
+        if (!document_.isOpen()) document_.start(emptySite());
+        ItemRef added;
+        document_.editSite(tr("import of %1").arg(QFileInfo(path).fileName()),
+                           [&](Site& site) { added = ui::importListing(site, plan); });
+        outline_->choose(added);
     });
-    outline_->choose(added);
+    dialog->open();
 }
 
 bool MainWindow::save() {
@@ -338,7 +331,7 @@ void MainWindow::dropEvent(QDropEvent* event) {
     if (path.endsWith(QLatin1String(".json"), Qt::CaseInsensitive))
         openFile(path);
     else
-        offerListing(path);
+        importListing(path);
 }
 
 // The site and its answer ----------------------------------------------------------------------

@@ -77,8 +77,8 @@ public:
     void openSample(const QString& path);
     /// Offers what another run of the program did not get to save, if there is any.
     void offerLostWork();
-    /// Offers to add the datasets of a listing.
-    void offerListing(const QString& path);
+    /// Shows a listing and asks what of it the site is to take in.
+    void importListing(const QString& path);
     /// Returns true if the site was saved.
     bool save();
     bool saveAs();
@@ -115,7 +115,6 @@ private:
     void fileChangedOutside();
     void fileOpenElsewhere();
     void sayReadOnly();
-    void addListing(const QString& path, const QStringList& datasets);
     void showStart();
 
     void siteReplaced();

@@ -38,6 +38,21 @@ protected:
 
 const char* const listing_text = "name taken used refer written\nd@a 0 0 5 5\nd@b 86400 0 6 2\n";
 
+TEST_F(EvidenceFiles, AreReadByTheColumnsTheSiteGives) {
+    put("a.txt", "d@a 0 5 0 5 me\nd@b 86400 6 0 2 me\nnot a line\n");
+    Site site;
+    site.datasets = {dataset("a.txt")};
+    auto& turnover = *site.datasets[0].turnover;
+    EXPECT_FALSE(load_evidence(site, folder_.string()));
+    turnover.listing_columns = {"snapshot", "taken", "live", "unique", "written", "-"};
+    EXPECT_FALSE(load_evidence(site, folder_.string())) << "the third line cannot be read";
+    turnover.listing_skip_bad_lines = true;
+    const auto read = load_evidence(site, folder_.string());
+    ASSERT_TRUE(read);
+    EXPECT_EQ(read->listings.at("a.txt").front().snapshots.size(), 2u);
+    EXPECT_EQ(read->listings.at("a.txt").front().snapshots[1].live_bytes, 6);
+}
+
 TEST_F(EvidenceFiles, EveryNamedFileIsReadOnceByItsName) {
     put("l.txt", listing_text);
     put("u.csv", "time,live\n0,5\n86400,6\n");

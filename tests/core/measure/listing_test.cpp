@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // The accepted column names are the program's own contract (listing.h); no outside source.
 #include "core/measure/listing.h"
+#include "core/measure/listing_columns.h"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <fmt/format.h>
 #include <string>
 
 namespace ullage {
@@ -239,6 +241,17 @@ TEST(BadListing, TwoSnapshotsOfADatasetAtOneInstantAreReportedWithBothLines) {
     EXPECT_TRUE(parse_listing("name,taken,used,live,written\nd@a,0,0,5,5\ne@a,0,0,5,1\n"));
 }
 
+TEST(BadListing, ATimeThatIsWrongByADigitIsFoundByHowFarItLies) {
+    expect_problem("name,taken,used,live,written\nd@a,1777788810,0,5,5\nd@b,177878881008,0,5,1\n", "line 3", "years after");
+    const auto usage = parse_usage("time,live\n1777788810,5\n177878881008,6\n");
+    ASSERT_FALSE(usage);
+    EXPECT_EQ(usage.error().front().where, "line 3");
+    // Ninety years of yearly snapshots are a history.
+    std::string text = "name,taken,used,live,written\n";
+    for (long year = 0; year < 90; ++year) text += fmt::format("d@{},{},0,5,5\n", year, year * 31556952);
+    EXPECT_EQ(only(text).snapshots.size(), 90u);
+}
+
 TEST(BadListing, AThousandBadLinesAreFiftyProblemsAndAWord) {
     std::string text = "name,taken,used,live,written\n";
     for (int i = 0; i < 1000; ++i) text += "d@a,never,0,5,5\n";
@@ -258,6 +271,74 @@ TEST(BadListing, SkippingLeavesBadLinesOutAndSaysWhich) {
     const auto none = parse_listing("name,taken,used,live,written\nd@b,60,x,5,1\n", options);
     ASSERT_FALSE(none);
     EXPECT_NE(none.error().front().what.find("no line"), std::string::npos);
+}
+
+TEST(BadListing, OfVeryManyLinesLeftOutTheFirstFiftyAreNamedAndTheRestCounted) {
+    std::string text = "name,taken,used,live,written\nd@a,0,0,5,5\n";
+    for (int i = 0; i < 1000; ++i) text += "d@b,never,0,5,5\n";
+    ListingOptions options;
+    options.skip_bad_lines = true;
+    const auto l = only(text, options);
+    ASSERT_EQ(l.warnings.size(), 51u);
+    EXPECT_NE(l.warnings[49].find("line 52 left out"), std::string::npos);
+    EXPECT_EQ(l.warnings[50], "950 more lines left out");
+    const auto lines = read_listing_lines(whole_text(text), {});
+    ASSERT_TRUE(lines);
+    EXPECT_EQ(lines->bad_line_count, 1000u);
+    EXPECT_EQ(lines->bad_lines.size(), 50u);
+}
+
+TEST(Listing, WithRolesGivenAHeaderRowIsPassedOverAndABadFirstLineIsNot) {
+    ListingOptions options;
+    options.columns = {"snapshot", "taken", "-", "unique", "live", "written"};
+    const std::string rows = "d@a,0,x,0,5,5\nd@b,60,x,0,6,2\n";
+    EXPECT_EQ(only("what,when,who,alone,all,new\n" + rows, options).snapshots.size(), 2u);
+    EXPECT_EQ(only(rows, options).snapshots.size(), 2u);
+    for (const char* first : {"d@0,soon,x,0,5,5\n", "what,when,who,alone,all,5\n"}) {
+        const auto bad = parse_listing(first + rows, options);
+        ASSERT_FALSE(bad) << first;
+        EXPECT_EQ(bad.error().front().where, "line 1");
+    }
+    const auto twice = parse_listing("what,when,who,alone,all,new\nwhat,when,who,alone,all,new\n" + rows, options);
+    ASSERT_FALSE(twice);
+    EXPECT_EQ(twice.error().front().where, "line 2");
+}
+
+using Roles = std::vector<std::string>;
+
+TEST(ListingPreview, ShowsTheFirstRowsAndWhatTheirNamesSay) {
+    const std::string text = "# made today\nname;creation;used;who;referenced;written\nd@a;0;0;me;5;5\nd@b;60;0;me;6;2\nd@c;9;0\n";
+    const auto p = preview_listing(whole_text(text), 2);
+    EXPECT_EQ(p.header, (Roles{"name", "creation", "used", "who", "referenced", "written"}));
+    EXPECT_EQ(p.roles, (Roles{"snapshot", "taken", "unique", "", "live", "written"}));
+    ASSERT_EQ(p.rows.size(), 2u);
+    EXPECT_EQ(p.rows[1], (Roles{"d@b", "60", "0", "me", "6", "2"}));
+    EXPECT_EQ(preview_listing(whole_text(text), 100).rows.size(), 3u);
+}
+
+TEST(ListingPreview, WithoutNamesTellsOnlyWhatIsClear) {
+    const auto p = preview_listing(whole_text("5 tank@a 2026-01-01T00:00:00Z 1.5G 7\n"), 5);
+    EXPECT_TRUE(p.header.empty());
+    EXPECT_EQ(p.roles, (Roles{"", "snapshot", "taken", "", ""}));
+    const auto foreign = preview_listing(whole_text("what when all\nd 0 5 6 7\n"), 5);
+    EXPECT_EQ(foreign.header.size(), 3u);
+    EXPECT_EQ(foreign.roles, (Roles{"", "", "", "", ""}));  // as wide as the widest row
+    EXPECT_EQ(preview_listing(whole_text(""), 5).columns(), 0u);
+}
+
+TEST(ListingPreview, RolesOfNamesAreThoseThatAListingIsReadBy) {
+    // What the preview says of a header and reads with roles given is what reading by the header gives.
+    for (const std::string header : {"name,taken,used,live,written", "written,refer,snapshot,unique,creation",
+                                     "used,name,unique,taken,live,written"}) {
+        const auto names = preview_listing(whole_text(header + "\n"), 1);
+        std::string row;
+        for (const auto& role : names.roles)
+            row += (row.empty() ? "" : ",") + std::string(role == "snapshot" ? "d@a" : role == "taken" ? "60" : "5");
+        const std::string text = header + "\n" + row + "\n";
+        ListingOptions given;
+        given.columns = names.roles;
+        EXPECT_EQ(only(text), only(text, given)) << header;
+    }
 }
 
 TEST(BadListing, AnUnclosedQuoteOrOddBytesAreProblemsNotCrashes) {

@@ -288,7 +288,7 @@ TEST(Report, IsInTheLanguageOfTheAnswer) {
 }
 
 TEST(Report, GermanTermsAreSeenInAllTheirFormsButNotInNames) {
-    Explainer e(Wording(Language::german));
+    Explainer e{Wording(Language::german)};
     EXPECT_TRUE(e.first_used_in("Die Datei „Snapshots des Pools“ ist da.").empty());
     EXPECT_FALSE(e.first_used_in("in 3 von 10 Verläufen").empty());
     EXPECT_FALSE(e.first_used_in("Übertragungen enden.").empty());

@@ -420,6 +420,8 @@ TEST(SiteJson, WritingThenReadingGivesAnEqualSite) {
         if (flip()) dataset.turnover->per_month.reset();
         if (flip()) dataset.turnover->per_week.reset();
         if (flip()) dataset.turnover->listing_dataset.clear();
+        if (flip()) dataset.turnover->listing_columns.clear();
+        if (flip()) dataset.turnover->listing_skip_bad_lines = false;
         if (flip()) dataset.week_shape.reset();
         if (flip()) dataset.ladder.clear();
         if (flip()) dataset.events.clear();

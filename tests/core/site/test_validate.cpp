@@ -203,9 +203,38 @@ TEST(SiteRules, TurnoverHasADayOrAListingAndFitsIntoLive) {
          "101 % is more than all live bytes"},
         {"\"per_day\": \"10 GB\"", "\"per_day\": \"10 GB\", \"listing_dataset\": \"a\"",
          "/datasets/0/turnover/listing_dataset", "there is no listing"},
+        {"\"per_day\": \"10 GB\"", "\"per_day\": \"10 GB\", \"listing_columns\": [\"taken\"]",
+         "/datasets/0/turnover/listing_columns", "there is no listing"},
+        {"\"per_day\": \"10 GB\"", "\"per_day\": \"10 GB\", \"listing\": \"a\", \"listing_columns\": [\"taken\", 3]",
+         "/datasets/0/turnover/listing_columns/1", "expected a text"},
         {"\"per_day\": \"10 GB\"", "\"per_day\": \"10 GB\", \"listing\": \"a\\tb\"",
          "/datasets/0/turnover/listing", "U+0009"},
     });
+}
+
+TEST(SiteRules, AListingIsReadOneWayByAllItsDatasets) {
+    Site site;
+    site.name = "S";
+    site.as_of = std::chrono::year(2026) / 11 / 1;
+    for (const char* name : {"a", "b"}) {
+        Dataset d;
+        d.name = name;
+        d.turnover.emplace();
+        d.turnover->listing = "all.tsv";
+        site.datasets.push_back(d);
+    }
+    site.boxes.push_back({});
+    site.boxes[0].name = "box";
+    ASSERT_TRUE(validate(site).empty());
+    site.datasets[1].turnover->listing_columns = {"snapshot", "taken", "unique", "live", "written"};
+    Problems problems = validate(site);
+    ASSERT_EQ(problems.size(), 1u);
+    EXPECT_EQ(problems[0].where, "/datasets/1/turnover/listing");
+    EXPECT_NE(problems[0].what.find("listing_columns"), std::string::npos);
+    site.datasets[0].turnover->listing_columns = site.datasets[1].turnover->listing_columns;
+    EXPECT_TRUE(validate(site).empty());
+    site.datasets[0].turnover->listing_skip_bad_lines = true;
+    EXPECT_EQ(validate(site).size(), 1u);
 }
 
 TEST(SiteRules, AWeekShapeHasWeight) {

@@ -1,10 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // What a person hears and reaches who does not use the mouse or the screen.
+#include "tests/ui/access/listing_shown.h"
 #include "tests/ui/access/sample_window.h"
+#include "tests/ui/window/small.h"
+#include "ui/window/window_settings.h"
 
 #include <QAbstractButton>
 #include <QAccessible>
 #include <QApplication>
+#include <QCheckBox>
 #include <QComboBox>
 #include <QPushButton>
 #include <QRadioButton>
@@ -168,6 +172,17 @@ TEST(StartWindow, NamesEveryControlAndIsReachedByTab) {
     EXPECT_EQ(unnamedIn(window), NoneOf{});
     EXPECT_EQ(unreachedIn(window, Qt::Key_Tab), NoneOf{});
     EXPECT_EQ(mouseOnlyIn(window), NoneOf{});
+}
+
+TEST(ImportWindow, NamesEveryControlAndIsReachedByTab) {
+    windowSettings().clear();
+    ListingShown listing(smallSite());
+    listing.dialog->activateWindow();
+    ASSERT_TRUE(QTest::qWaitForWindowActive(listing.dialog.get()));
+    listing.dialog->findChild<QCheckBox*>(QStringLiteral("import.leaveOut"))->click();
+    EXPECT_EQ(unnamedIn(*listing.dialog), NoneOf{});
+    EXPECT_EQ(unreachedIn(*listing.dialog, Qt::Key_Tab), NoneOf{});
+    EXPECT_EQ(mouseOnlyIn(*listing.dialog), NoneOf{});
 }
 
 TEST(Access, AControlWithoutANameIsFound) {

@@ -1,10 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // Text that can be read: its contrast, and that none of it is cut.
+#include "tests/ui/access/listing_shown.h"
 #include "tests/ui/access/sample_window.h"
+#include "tests/ui/window/small.h"
 #include "ui/theme/theme.h"
+#include "ui/window/window_settings.h"
 
 #include <QAbstractButton>
 #include <QApplication>
+#include <QCheckBox>
 #include <QComboBox>
 #include <QHeaderView>
 #include <QLabel>
@@ -205,6 +209,17 @@ TEST(StartWindow, HasTextOfEnoughContrastAndCutsNone) {
         EXPECT_EQ(cutIn(window), NoneOf{});
     }
     window.setTheme(ThemeChoice::system);
+}
+
+TEST(ImportWindow, HasTextOfEnoughContrastAndCutsNone) {
+    windowSettings().clear();
+    for (const ThemeChoice theme : {ThemeChoice::light, ThemeChoice::dark}) {
+        applyTheme(theme);
+        ListingShown listing(smallSite());
+        EXPECT_EQ(faintIn(*listing.dialog), NoneOf{});
+        EXPECT_EQ(cutIn(*listing.dialog), NoneOf{});
+    }
+    applyTheme(ThemeChoice::system);
 }
 
 TEST(Legible, FaintAndCutTextAreFound) {

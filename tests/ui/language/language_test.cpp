@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /// The window in German: its catalogue is whole, and nothing on screen is left in English.
+#include "tests/ui/access/listing_shown.h"
 #include "tests/ui/window/small.h"
 #include "ui/language/spoken_language.h"
 #include "ui/theme/words.h"
@@ -9,6 +10,7 @@
 
 #include <QAbstractButton>
 #include <QAction>
+#include <QCheckBox>
 #include <QFile>
 #include <QGroupBox>
 #include <QLabel>
@@ -175,6 +177,13 @@ TEST_F(GermanWindow, HasNoEnglishTextLeftOnASite) {
     window.openFile(QStringLiteral(ULLAGE_SOURCE_DIR "/sample-sites/saltmarsh-seeds.site.json"));
     expectNoEnglish(window);
     EXPECT_EQ(Words::language(), Language::german);
+}
+
+TEST_F(GermanWindow, HasNoEnglishTextLeftInTheImportOfAListing) {
+    ListingShown listing(smallSite());
+    expectNoEnglish(*listing.dialog);
+    listing.dialog->findChild<QCheckBox*>(QStringLiteral("import.leaveOut"))->click();
+    EXPECT_TRUE(listing.dialog->said().contains(QStringLiteral("2 Zeilen"))) << listing.dialog->said().toStdString();
 }
 
 TEST_F(GermanWindow, SaysItsNumbersAndSpansInGerman) {

@@ -2,6 +2,7 @@
 // Pictures of every page of the window, in light and dark, at the scale QT_SCALE_FACTOR asks for, into the folder
 // `pictures` beside the build: to be looked at, and some of them for the README (tests/ui/pictures/readme.sh).
 // What is checked here is that each page drew something, and that dark is dark.
+#include "tests/ui/access/listing_shown.h"
 #include "ui/help/guide_window.h"
 #include "ui/window/look.h"
 #include "ui/window/main_window.h"
@@ -9,6 +10,7 @@
 
 #include <QAction>
 #include <QApplication>
+#include <QCheckBox>
 #include <QDir>
 #include <QImage>
 #include <QTabWidget>
@@ -107,6 +109,9 @@ TEST_P(OtherPictures, TheStartTheGuideAndAComparison) {
     guide.show();
     QTest::qWait(100);
     expectPicture(guide, "guide", theme);
+
+    ListingShown listing(Site{});
+    expectPicture(*listing.dialog, "import", theme);
 
     window.openSample(QStringLiteral(ULLAGE_SOURCE_DIR "/sample-sites/saltmarsh-seeds.site.json"));
     const auto settled = [&] { return window.runner().state() == AnswerRunner::State::idle; };

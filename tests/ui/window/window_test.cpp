@@ -271,31 +271,6 @@ TEST_F(WindowTest, HowSureIsTheFourthQuestionAndFollowsTheChosenDataset) {
     EXPECT_EQ(pages->currentWidget(), page) << "the question stays";
 }
 
-TEST_F(WindowTest, AListingDroppedOnTheWindowIsOfferedAsADataset) {
-    openSmall();
-    const QString listing = folder.filePath(QStringLiteral("list.tsv"));
-    QFile file(listing);
-    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
-    file.write(
-        "name\tcreation\tused\treferenced\twritten\n"
-        "archive@a\t1700000000\t0\t1000000\t1000000\n"
-        "archive@b\t1700086400\t0\t1100000\t100000\n");
-    file.close();
-    QMimeData data;
-    data.setUrls({QUrl::fromLocalFile(listing)});
-    QDragEnterEvent enter({5, 5}, Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
-    QApplication::sendEvent(&window, &enter);
-    EXPECT_TRUE(enter.isAccepted());
-    QDropEvent drop({5, 5}, Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
-    QApplication::sendEvent(&window, &drop);
-    EXPECT_TRUE(window.messageBar().text().contains(QStringLiteral("archive")));
-    control<QPushButton>("messageBar.action.0")->click();
-    ASSERT_EQ(window.document().site().datasets.size(), 2u);
-    EXPECT_EQ(window.document().site().datasets[1].name, "archive");
-    EXPECT_EQ(window.document().site().datasets[1].turnover->listing, "list.tsv");
-    EXPECT_EQ(window.document().problems(), Problems{});
-}
-
 TEST_F(WindowTest, TheStartPageMakesAValidSiteFromFiveFigures) {
     auto* live = control<QLineEdit>("start.live");
     live->setFocus();
