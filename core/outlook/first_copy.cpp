@@ -273,7 +273,7 @@ std::vector<RestoreWays> restore_ways(const SendContext& c, const std::vector<Pl
 
     std::vector<std::vector<double>> stored(s.datasets.size());  // by dataset, over the paths
     for (std::size_t p = 0; p < paths.samples.size(); ++p) {
-        const PathBytes bytes(c, sends, plan, paths, p);
+        PathBytes bytes(c, sends, plan, paths, p);
         for (std::size_t d = 0; d < s.datasets.size(); ++d)
             stored[d].push_back(bytes.live_bytes(std::size_t(s.datasets[d]), then));
     }

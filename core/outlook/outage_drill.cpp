@@ -361,7 +361,7 @@ void set_room(OutageDrill& drill, const std::vector<std::vector<bool>>& resent,
         if (auto known = space_of(*box, site.as_of, "")) space = *std::move(known);
     std::vector<double> room;  // of the paths that send something whole
     for (std::size_t p = 0; p < resent.size(); ++p) {
-        const PathBytes bytes(study.context(), study.plans, study.plan, study.paths, p);
+        PathBytes bytes(study.context(), study.plans, study.plan, study.paths, p);
         double needed = 0;
         for (std::size_t part = 0; part < resent[p].size(); ++part) {
             if (!resent[p][part]) continue;

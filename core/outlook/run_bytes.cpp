@@ -9,6 +9,13 @@ namespace ullage {
 namespace {
 
 constexpr std::uint32_t run_noise_stream = 0x40000000u;
+/// As std::upper_bound, from where the last search ended.
+std::size_t first_later(const std::vector<double>& rising, double than, std::size_t& from) {
+    while (from > 0 && rising[from - 1] > than) --from;
+    while (from < rising.size() && rising[from] <= than) ++from;
+    return from;
+}
+
 constexpr std::size_t most_known_gaps = 64;  // most sends have one, or a few where clocks change
 
 }  // namespace
@@ -22,7 +29,9 @@ PathBytes::PathBytes(const SendContext& c, const std::vector<PlannedSend>& sends
       sample_(paths.samples[path]),
       path_(static_cast<std::uint32_t>(path)),
       first_weekday_(weekday_of(c.site.as_of)),
-      freed_(c.models.size()) {}
+      freed_(c.models.size()),
+      place_(c.models.size()),
+      noise_(c.models.size()) {}
 
 double PathBytes::operator()(int send, int dataset, std::optional<Instant> from, Instant to) {
     const auto d = static_cast<std::size_t>(dataset);
@@ -52,16 +61,18 @@ double PathBytes::freed_in(std::size_t d, double gap) {
     return bytes;
 }
 
-double PathBytes::live_bytes(std::size_t d, Instant t) const {
+double PathBytes::live_bytes(std::size_t d, Instant t) {
     const double day = days_between(c_.start, t);
     return std::max(0.0, live_at(d, day) + events_between(d, 0, day, true));
 }
 
 /// Live without events: straight lines between the times; before as_of, back along the growth.
-double PathBytes::live_at(std::size_t d, double day) const {
+double PathBytes::live_at(std::size_t d, double day) {
     const auto& live = sample_[d].live;
     if (day <= 0) return std::max(0.0, live[0] + c_.models[d].growth_per_day * day);
-    const auto [i, part] = place_on(plan_.days, day);
+    const auto& days = plan_.days;
+    const std::size_t i = std::clamp<std::size_t>(first_later(days, day, place_[d].day), 1, days.size() - 1);
+    const double part = std::clamp((day - days[i - 1]) / (days[i] - days[i - 1]), 0.0, 1.0);
     return live[i - 1] + (live[i] - live[i - 1]) * part;
 }
 
@@ -77,11 +88,11 @@ double PathBytes::events_between(std::size_t d, double from, double to, bool net
     return bytes;
 }
 
-double PathBytes::churn_between(std::size_t d, double from, double to) const {
+double PathBytes::churn_between(std::size_t d, double from, double to) {
     const auto& churn = sample_[d].churn;
-    auto j = static_cast<std::size_t>(std::max<std::ptrdiff_t>(
-        std::upper_bound(edges_.begin(), edges_.end(), from) - edges_.begin() - 1, 0));
+    std::size_t j = std::max<std::size_t>(first_later(edges_, from, place_[d].edge), 1) - 1;
     j = std::min(j, churn.size() - 1);
+    if (j + 1 >= churn.size() || edges_[j + 1] >= to) return churn[j];
     double sum = 0;
     double at = from;
     while (at < to) {
@@ -108,18 +119,22 @@ double PathBytes::shape_between(std::size_t d, double from, double to) const {
 }
 
 /// A run shorter than the paths' intervals varies more than they do: the rest of a day's variance.
-double PathBytes::run_noise(std::size_t d, double gap, double end) const {
+double PathBytes::run_noise(std::size_t d, double gap, double end) {
     const double day = c_.models[d].day_variation;
     if (day <= 0) return 1;
-    const auto it = std::upper_bound(edges_.begin(), edges_.end(), end);
+    const std::size_t later = first_later(edges_, end, place_[d].edge);
     const double interval =
-        it == edges_.begin() || it == edges_.end() ? days_per_week : *it - *(it - 1);
-    const double variance = day * day * (1 / gap - 1 / std::max(gap, interval));
-    if (variance <= 0) return 1;
-    const double log_variance = std::log1p(variance);
+        later == 0 || later == edges_.size() ? days_per_week : edges_[later] - edges_[later - 1];
+    auto& known = noise_[d];
+    if (known.gap != gap || known.interval != interval) {
+        const double variance = day * day * (1 / gap - 1 / std::max(gap, interval));
+        const double log_variance = variance > 0 ? std::log1p(variance) : 0;
+        known = {gap, interval, std::sqrt(log_variance), log_variance / 2};
+    }
+    if (known.spread <= 0) return 1;
     const double z = normal_number(plan_.seed, run_noise_stream + static_cast<std::uint32_t>(d),
                                    path_, static_cast<std::uint32_t>(std::llround(end * 24)));
-    return std::exp(std::sqrt(log_variance) * z - log_variance / 2);
+    return std::exp(known.spread * z - known.shift);
 }
 
 }  // namespace ullage

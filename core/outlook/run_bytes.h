@@ -25,15 +25,15 @@ public:
     /// As SendBytes of the replay.
     double operator()(int send, int dataset, std::optional<Instant> from, Instant to);
     /// Stored bytes of a dataset that are live at t.
-    double live_bytes(std::size_t dataset, Instant t) const;
+    double live_bytes(std::size_t dataset, Instant t);
 
 private:
     double freed_in(std::size_t d, double gap);
-    double live_at(std::size_t d, double day) const;
+    double live_at(std::size_t d, double day);
     double events_between(std::size_t d, double from, double to, bool net) const;
-    double churn_between(std::size_t d, double from, double to) const;
+    double churn_between(std::size_t d, double from, double to);
     double shape_between(std::size_t d, double from, double to) const;
-    double run_noise(std::size_t d, double gap, double end) const;
+    double run_noise(std::size_t d, double gap, double end);
 
     const SendContext c_;  // a value, as it only refers: it may have been made for the call
     const std::vector<PlannedSend>& sends_;
@@ -46,7 +46,16 @@ private:
         long long seconds;
         double bytes;
     };
+    /// Runs come mostly in order of time: a search begins where the last one ended.
+    struct Place {
+        std::size_t day = 0, edge = 0;  ///< of the grid's days, of the paths' intervals: the first that is later
+    };
+    struct Noise {
+        double gap = 0, interval = 0, spread = 0, shift = 0;  ///< of the last gap in an interval as long
+    };
     std::vector<std::vector<Known>> freed_;  // by dataset: gaps asked for before
+    std::vector<Place> place_;               // by dataset
+    std::vector<Noise> noise_;               // by dataset
 };
 
 }  // namespace ullage

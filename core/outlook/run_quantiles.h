@@ -10,7 +10,8 @@
 namespace ullage {
 
 inline RunQuantiles run_quantiles(std::vector<double> values) {
-    return {quantile_of(values, 0.5), quantile_of(values, 0.9), quantile_of(values, 0.95)};
+    const auto all = quantiles_of<3>(values, {0.5, 0.9, 0.95});
+    return {all[0], all[1], all[2]};
 }
 
 }  // namespace ullage

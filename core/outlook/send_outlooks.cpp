@@ -183,8 +183,8 @@ private:
             const auto some = copy_ages(path[index_], first, begin_, end_);
             all.insert(all.end(), some.begin(), some.end());
         }
-        out_.recovery_point_hours = {age_quantile(all, 0.5), age_quantile(all, 0.9),
-                                     age_quantile(all, 0.95)};
+        const auto ages = age_quantiles(all, {0.5, 0.9, 0.95});
+        out_.recovery_point_hours = {ages[0], ages[1], ages[2]};
         for (const auto& a : all)
             out_.recovery_point_max_hours = std::max(out_.recovery_point_max_hours, a.to_hours);
         ages_over_time(first);
@@ -214,8 +214,9 @@ private:
             if (by_point[k].empty()) continue;  // no copy yet
             CopyAgePoint p;
             p.from = c_.zone.local_day(plus_days(begin_, age_point_days * double(k)));
-            p.p50_hours = age_quantile(by_point[k], 0.5);
-            p.p95_hours = age_quantile(by_point[k], 0.95);
+            const auto ages = age_quantiles(by_point[k], {0.5, 0.95});
+            p.p50_hours = ages[0];
+            p.p95_hours = ages[1];
             for (const auto& a : by_point[k]) p.max_hours = std::max(p.max_hours, a.to_hours);
             out_.copy_age.push_back(p);
         }

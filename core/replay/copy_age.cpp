@@ -2,6 +2,7 @@
 #include "core/replay/copy_age.h"
 
 #include <algorithm>
+#include <array>
 
 namespace ullage {
 
@@ -27,42 +28,96 @@ std::vector<AgeStretch> copy_ages(const std::vector<RunRecord>& runs, Instant fi
     return ages;
 }
 
-double age_quantile(const std::vector<AgeStretch>& ages, double p) {
-    if (ages.empty()) return 0;
-    double total = 0;
-    double low = never_s;
-    double high = 0;
-    for (const auto& a : ages) {
-        total += a.to_hours - a.from_hours;
-        low = std::min(low, a.from_hours);
-        high = std::max(high, a.to_hours);
-    }
-    // Bisection on the exact distribution function. Between low and high it is below_low, plus a straight line of
-    // slope `crossing`, plus what the stretches that end in between (`inside`) add: ever fewer.
-    std::vector<AgeStretch> inside = ages;
-    double below_low = 0;
-    double crossing = 0;
-    for (int step = 0; step < 44; ++step) {
-        const double middle = (low + high) / 2;
-        double below = below_low + crossing * (middle - low);
-        for (const auto& a : inside)
-            below += std::clamp(middle, a.from_hours, a.to_hours) - std::max(a.from_hours, low);
-        const bool above = below < p * total;
-        if (above) below_low = below;
-        (above ? low : high) = middle;
-        std::size_t kept = 0;
-        for (const auto& a : inside) {
-            if (a.to_hours <= low || a.from_hours >= high) continue;
-            if (a.from_hours <= low && a.to_hours >= high) {
-                crossing += 1;
-            } else {
-                inside[kept++] = a;
-            }
+namespace {
+
+/// Hours that the stretches spend below an age, exactly: first known at the edges of narrow bands of age, then, in
+/// the one band that holds a quantile, by the few stretches that begin or end in it.
+class HoursBelow {
+public:
+    explicit HoursBelow(const std::vector<AgeStretch>& ages) : ages_(ages) {
+        low_ = never_s;
+        double high = 0;
+        for (const auto& a : ages) {
+            total_ += a.to_hours - a.from_hours;
+            low_ = std::min(low_, a.from_hours);
+            high = std::max(high, a.to_hours);
         }
-        inside.resize(kept);
+        width_ = std::max(high - low_, 1e-9) / bands;
+        struct Ends {
+            double begun = 0, hours_begun = 0, ended = 0, hours_ended = 0;
+        };
+        std::array<Ends, bands> in_band{};
+        for (const auto& a : ages) {
+            auto& from = in_band[band_of(a.from_hours)];
+            from.begun += 1;
+            from.hours_begun += a.from_hours;
+            auto& to = in_band[band_of(a.to_hours)];
+            to.ended += 1;
+            to.hours_ended += a.to_hours;
+        }
+        Ends before;
+        for (std::size_t b = 0; b <= bands; ++b) {
+            const double age = edge(b);
+            crossing_[b] = before.begun - before.ended;
+            at_edge_[b] = before.begun * age - before.hours_begun - (before.ended * age - before.hours_ended);
+            if (b == bands) break;
+            before.begun += in_band[b].begun;
+            before.hours_begun += in_band[b].hours_begun;
+            before.ended += in_band[b].ended;
+            before.hours_ended += in_band[b].hours_ended;
+        }
     }
-    return (low + high) / 2;
+
+    double quantile(double p) const {
+        const double wanted = p * total_;
+        std::size_t band = 0;
+        while (band + 1 < bands && at_edge_[band + 1] < wanted) ++band;
+        std::vector<AgeStretch> inside;
+        double through = crossing_[band];
+        for (const auto& a : ages_) {
+            const bool begins = band_of(a.from_hours) == band;
+            const bool ends = band_of(a.to_hours) == band;
+            if (!begins && !ends) continue;
+            inside.push_back(a);
+            if (!begins) through -= 1;
+        }
+        double low = edge(band);
+        double high = edge(band + 1);
+        const double from = low;
+        for (int step = 0; step < 44; ++step) {
+            const double middle = (low + high) / 2;
+            double below = at_edge_[band] + through * (middle - from);
+            for (const auto& a : inside)
+                below += std::clamp(middle, std::max(a.from_hours, from), std::max(a.to_hours, from)) -
+                         std::max(a.from_hours, from);
+            (below < wanted ? low : high) = middle;
+        }
+        return (low + high) / 2;
+    }
+
+private:
+    static constexpr std::size_t bands = 1024;
+    double edge(std::size_t band) const { return low_ + width_ * static_cast<double>(band); }
+    std::size_t band_of(double age) const {
+        return std::min(static_cast<std::size_t>((age - low_) / width_), bands - 1);
+    }
+
+    const std::vector<AgeStretch>& ages_;
+    double total_ = 0, low_ = 0, width_ = 0;
+    std::array<double, bands + 1> at_edge_{}, crossing_{};
+};
+
+}  // namespace
+
+std::vector<double> age_quantiles(const std::vector<AgeStretch>& ages, const std::vector<double>& p) {
+    if (ages.empty()) return std::vector<double>(p.size(), 0.0);
+    const HoursBelow below(ages);
+    std::vector<double> all;
+    for (const double each : p) all.push_back(below.quantile(each));
+    return all;
 }
+
+double age_quantile(const std::vector<AgeStretch>& ages, double p) { return age_quantiles(ages, {p}).front(); }
 
 std::optional<double> longest_outage_days(const std::vector<RunRecord>& runs) {
     std::optional<double> least;

@@ -18,7 +18,8 @@ struct AgeStretch {
 std::vector<AgeStretch> copy_ages(const std::vector<RunRecord>& runs, Instant first_snapshot,
                                   Instant from, Instant to);
 
-/// Quantile of age over time, 0 < p < 1; stretches as of copy_ages, possibly of several paths.
+/// Quantiles of age over time, each 0 < p < 1; stretches as of copy_ages, possibly of several paths.
+std::vector<double> age_quantiles(const std::vector<AgeStretch>& ages, const std::vector<double>& p);
 double age_quantile(const std::vector<AgeStretch>& ages, double p);
 
 /// The longest the line may be down, from the end of any finished run, before source and box share

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
+#include <numeric>
 
 namespace ullage {
 
@@ -52,23 +53,30 @@ void Line::divide(double now) {
         transfers_.front().rate = std::min(left, transfers_.front().own_bits_per_second);
         return;
     }
-    std::vector<Transfer*> order;
-    for (auto& t : transfers_) order.push_back(&t);
-    std::sort(order.begin(), order.end(), [](const Transfer* a, const Transfer* b) {
-        return a->own_bits_per_second != b->own_bits_per_second
-                   ? a->own_bits_per_second < b->own_bits_per_second
-                   : a->id < b->id;
-    });
-    for (std::size_t i = 0; i < order.size(); ++i) {
-        const double even = left / static_cast<double>(order.size() - i);
-        order[i]->rate = std::min(even, order[i]->own_bits_per_second);
-        left -= order[i]->rate;
+    for (std::size_t i = 0; i < by_need_.size(); ++i) {
+        auto& t = transfers_[by_need_[i]];
+        const double even = left / static_cast<double>(by_need_.size() - i);
+        t.rate = std::min(even, t.own_bits_per_second);
+        left -= t.rate;
     }
 }
 
-void Line::begin(Transfer transfer) {
+void Line::begin(const Transfer& transfer) {
     transfers_.push_back(transfer);
+    note_change();
+}
+
+void Line::note_change() {
     divided_ = false;
+    by_need_.resize(transfers_.size());
+    if (link_->sharing == Sharing::in_turn || transfers_.size() < 2) return;
+    std::iota(by_need_.begin(), by_need_.end(), 0u);
+    std::sort(by_need_.begin(), by_need_.end(), [&](std::size_t i, std::size_t j) {
+        const Transfer& a = transfers_[i];
+        const Transfer& b = transfers_[j];
+        return a.own_bits_per_second != b.own_bits_per_second ? a.own_bits_per_second < b.own_bits_per_second
+                                                              : a.id < b.id;
+    });
 }
 
 double Line::next_event(double now) {
@@ -80,9 +88,9 @@ double Line::next_event(double now) {
     return next;
 }
 
-std::vector<Transfer> Line::advance(double now, double then) {
-    std::vector<Transfer> done;
-    if (transfers_.empty()) return done;
+const std::vector<Transfer>& Line::advance(double now, double then) {
+    done_.clear();
+    if (transfers_.empty()) return done_;
     divide(now);
     const double seconds = then - now;
     for (auto& t : transfers_) {
@@ -96,11 +104,11 @@ std::vector<Transfer> Line::advance(double now, double then) {
             ++i;
             continue;
         }
-        done.push_back(transfers_[i]);
+        done_.push_back(transfers_[i]);
         transfers_.erase(transfers_.begin() + static_cast<std::ptrdiff_t>(i));
-        divided_ = false;
     }
-    return done;
+    if (!done_.empty()) note_change();
+    return done_;
 }
 
 }  // namespace ullage

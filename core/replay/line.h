@@ -51,20 +51,23 @@ public:
     double carried_bits() const { return carried_bits_; }
 
     /// A transfer begins now. Times of all other calls never go back.
-    void begin(Transfer transfer);
+    void begin(const Transfer& transfer);
     /// When the first transfer ends or the line's share changes, after `now`; never if idle.
     double next_event(double now);
     /// Carries on from `now` to `then`, at most the next event; what is done leaves, in order of
-    /// its beginning.
-    std::vector<Transfer> advance(double now, double then);
+    /// its beginning, and stands in what is returned until the next call.
+    const std::vector<Transfer>& advance(double now, double then);
 
 private:
     double share_at(double t);
     void divide(double now);
+    void note_change();
 
     const ReplayLink* link_;
     std::size_t stretch_ = 0;  // the first that has not ended
     std::vector<Transfer> transfers_;
+    std::vector<std::size_t> by_need_;  // places of the transfers, the least own limit first
+    std::vector<Transfer> done_;
     double carried_bits_ = 0;
     bool divided_ = false;
     double divided_until_ = 0;  // end of the share that the rates are for

@@ -288,7 +288,9 @@ private:
         auto& state = states_[s];
         state.waiting = false;
         const Instant t = as_instant(now);
-        Going run;
+        Going& run = state.run;
+        run.record = {};
+        run.deadline_seen = false;
         auto& record = run.record;
         record.due = as_instant(state.waiting_since);
         record.begun = t;
@@ -300,6 +302,7 @@ private:
         record.open_hours = window.open_hours;
         Instant oldest = Instant::max();
         run.arriving.resize(send.datasets.size());
+        for (auto& list : run.arriving) list.clear();
         for (std::size_t d = 0; d < send.datasets.size(); ++d) {
             const int dataset = send.datasets[d].dataset;
             const auto& box = state.at_box[d];
@@ -330,7 +333,6 @@ private:
         }
         record.snapshot = oldest;
         state.asked_bytes += record.bytes;
-        state.run = std::move(run);
         state.going = true;
         Transfer transfer;
         transfer.id = s;

@@ -4,6 +4,7 @@
 /// Quantiles in Statistical Packages, 1996. 0 ≤ p ≤ 1.
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <optional>
@@ -30,6 +31,28 @@ inline double quantile_of(std::vector<double>& values, double p) {
     if (low + 1 >= values.size()) return *nth;
     const double next = *std::min_element(nth + 1, values.end());
     return *nth + (next - *nth) * (at - static_cast<double>(low));
+}
+
+/// The same for several p that rise: each looks only above the one before.
+template <std::size_t N>
+std::array<double, N> quantiles_of(std::vector<double>& values, const std::array<double, N>& rising) {
+    std::array<double, N> found{};
+    if (values.empty()) return found;
+    auto from = values.begin();
+    for (std::size_t k = 0; k < N; ++k) {
+        const double at = rising[k] * static_cast<double>(values.size() - 1);
+        const auto low = static_cast<std::size_t>(at);
+        const auto nth = values.begin() + static_cast<std::ptrdiff_t>(low);
+        if (nth >= from) std::nth_element(from, nth, values.end());
+        found[k] = *nth;
+        if (low + 1 < values.size()) {
+            if (nth + 1 >= from) std::iter_swap(nth + 1, std::min_element(nth + 1, values.end()));
+            found[k] += (*(nth + 1) - *nth) * (at - static_cast<double>(low));
+        }
+        // What lies below is in its place.
+        from = std::max(from, nth + std::min<std::ptrdiff_t>(2, values.end() - nth));
+    }
+    return found;
 }
 
 /// Inverse distribution function (their type 1) of `all` values of which only those that came are given, in

@@ -7,7 +7,9 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <random>
 #include <vector>
 
 namespace ullage {
@@ -41,6 +43,28 @@ TEST(Quantiles, OfSinglePrecisionValuesAreInterpolatedAlike) {
 TEST(Quantiles, OfNothingAreZeroWhereThatIsAllowed) {
     std::vector<double> none;
     EXPECT_EQ(quantile_of(none, 0.5), 0);
+    EXPECT_EQ((quantiles_of<2>(none, {0.5, 0.9})), (std::array<double, 2>{0, 0}));
+}
+
+TEST(Quantiles, OfSeveralAtOnceAreThoseOfEachAlone) {
+    std::mt19937 draw(11);
+    for (int round = 0; round < 2000; ++round) {
+        const int count = 1 + static_cast<int>(draw() % 40);
+        std::vector<double> values;
+        for (int i = 0; i < count; ++i) values.push_back(static_cast<double>(draw() % 15));  // with ties
+        std::array<double, 4> p{};
+        for (double& each : p) each = static_cast<double>(draw() % 1001) / 1000;
+        std::sort(p.begin(), p.end());
+        auto together = values;
+        const auto found = quantiles_of<4>(together, p);
+        for (std::size_t k = 0; k < p.size(); ++k) {
+            auto alone = values;
+            EXPECT_EQ(found[k], quantile_of(alone, p[k])) << count << " values, p " << p[k];
+        }
+        std::sort(values.begin(), values.end());
+        std::sort(together.begin(), together.end());
+        EXPECT_EQ(together, values);
+    }
 }
 
 }  // namespace
