@@ -177,10 +177,8 @@ private:
         plan_.paths = settings_.paths;
         plan_.seed = settings_.seed;
         plan_.threads = settings_.threads;
-        plan_.samples = replay_sample_count(sends_, in_days(site_.horizon.value), settings_.paths);
-        // A first look at the sends, where a better one follows.
-        constexpr int few_samples = 8;
-        if (!settings_.searched) plan_.samples = std::min(plan_.samples, few_samples);
+        const auto samples = settings_.searched ? replay_sample_count : first_sample_count;
+        plan_.samples = samples(sends_, in_days(site_.horizon.value), settings_.paths);
         plan_.offers = static_cast<int>(offers_.size());
         for (const auto& offer : offers_)
             plan_.offer_other_bytes.push_back(site_.boxes[offer.box].other_data.value.value);

@@ -2,10 +2,13 @@
 #include "core/outlook/models.h"
 
 #include "core/outlook/measured_view.h"
+#include "core/outlook/remembered.h"
 #include "core/outlook/threads.h"
 #include "core/units/quantity_text.h"
 
 #include <algorithm>
+#include <array>
+#include <bit>
 #include <cmath>
 #include <fmt/format.h>
 
@@ -33,6 +36,71 @@ void set_growth_of(DatasetModel& model, GrowthModel growth) {
     model.growth_rate_sd = growth.rate_spread();
     model.growth_noise = growth.noise_per_root_day;
     model.growth = std::move(growth);
+}
+
+/// 128 bits of all that a listing says, to know it again by.
+using Print = std::array<std::uint64_t, 2>;
+
+Print print_of(const Listing& listing) {
+    Print print = {0xCBF29CE484222325u, 0x9E3779B97F4A7C15u};
+    const auto put = [&](std::uint64_t bits) {
+        print[0] = (print[0] ^ bits) * 0x100000001B3u;
+        print[0] ^= print[0] >> 29;
+        print[1] = std::rotl(print[1] ^ (bits * 0xBF58476D1CE4E5B9u), 27) * 0x94D049BB133111EBu;
+    };
+    const auto put_text = [&](const std::string& text) {
+        put(text.size());
+        for (const char c : text) put(static_cast<unsigned char>(c));
+    };
+    put_text(listing.dataset);
+    for (const auto& warning : listing.warnings) put_text(warning);
+    for (const auto& s : listing.snapshots) {
+        put_text(s.name);
+        put(static_cast<std::uint64_t>(s.taken.time_since_epoch().count()));
+        for (const double bytes : {s.unique_bytes, s.live_bytes, s.written_bytes})
+            put(std::bit_cast<std::uint64_t>(bytes));
+    }
+    return print;
+}
+
+constexpr std::size_t most_remembered = 512;
+
+using Measured = tl::expected<Measurement, std::string>;
+
+std::shared_ptr<const Measured> measured_once(const Print& print, const Listing& listing) {
+    static Remembered<Print, Measured> known(most_remembered);
+    return known.get(print, [&] { return measure(listing); });
+}
+
+std::optional<Backtest> judged_once(const Print& print, const Listing& listing) {
+    static Remembered<Print, std::optional<Backtest>> known(most_remembered);
+    return *known.get(print, [&] { return backtest(listing); });
+}
+
+/// Curves through typed figures: the middle one, then, where wanted, equally likely ones. Or why there is none.
+struct TypedCurves {
+    tl::expected<Curve, std::string> middle;
+    std::vector<Curve> alternatives;
+};
+
+TypedCurves fitted(const std::vector<CurveComponent>& points, double live_bytes, bool with_alternatives) {
+    FitOptions options;
+    options.live_bytes = live_bytes;
+    TypedCurves curves{curve_through(points, options), {}};
+    if (!curves.middle || !with_alternatives) return curves;
+    for (int i = 0; i < typed_alternatives; ++i) {
+        options.shape_draw = (i + 0.5) / typed_alternatives;
+        if (auto curve = curve_through(points, options)) curves.alternatives.push_back(*std::move(curve));
+    }
+    return curves;
+}
+
+std::shared_ptr<const TypedCurves> fitted_once(const std::vector<CurveComponent>& points, double live_bytes,
+                                               bool with_alternatives) {
+    static Remembered<std::vector<double>, TypedCurves> known(most_remembered);
+    std::vector<double> key = {live_bytes, with_alternatives ? 1.0 : 0.0};
+    for (const auto& p : points) key.insert(key.end(), {p.lifetime_days, p.bytes});
+    return known.get(key, [&] { return fitted(points, live_bytes, with_alternatives); });
 }
 
 class ModelBuilder {
@@ -85,12 +153,13 @@ private:
                                             "listing_dataset", wanted.listing, name, names)});
             return;
         }
-        auto measured = measure(*listing);
-        if (!measured) {
-            problems.push_back({pointer(index_, "/turnover/listing"), measured.error()});
+        print_ = print_of(*listing);
+        const auto measured = measured_once(print_, *listing);
+        if (!*measured) {
+            problems.push_back({pointer(index_, "/turnover/listing"), measured->error()});
             return;
         }
-        measurement_ = *std::move(measured);
+        measurement_ = **measured;
         listing_ = listing;
         days_since_listing_ = days_between(measurement_->last, zone_.instant_of(as_of_));
         if (days_since_listing_ < -1) {
@@ -196,7 +265,7 @@ private:
             model_.churn_spread = dataset_.turnover->spread.value_or(measured.churn_spread);
             model_.wander = model_.churn_spread > 0 ? measured.wander : 0;
             model_.measured_steps = measured_steps(*listing_);
-            if (judged_) model_.backtest = backtest(*listing_);
+            if (judged_) model_.backtest = judged_once(print_, *listing_);
             model_.week_shape = measured.week_shape;
             set_known_past(scale);
             if (dataset_.turnover->per_day) override_level(problems);
@@ -266,20 +335,13 @@ private:
         model_.churn_spread = spread;
         model_.day_variation = turnover.spread && *turnover.spread == 0 ? 0 : default_day_variation;
         model_.observed_days = points.back().lifetime_days;
-        FitOptions options;
-        options.live_bytes = model_.live_bytes;
-        const auto middle = curve_through(points, options);
-        if (!middle) {
-            problems.push_back({pointer(index_, "/turnover"), middle.error()});
+        const auto curves = fitted_once(points, model_.live_bytes, spread > 0);
+        if (!curves->middle) {
+            problems.push_back({pointer(index_, "/turnover"), curves->middle.error()});
             return;
         }
-        model_.mean_curve = *middle;
-        if (spread > 0) {
-            for (int i = 0; i < typed_alternatives; ++i) {
-                options.shape_draw = (i + 0.5) / typed_alternatives;
-                if (const auto curve = curve_through(points, options)) model_.curves.push_back(*curve);
-            }
-        }
+        model_.mean_curve = *curves->middle;
+        model_.curves = curves->alternatives;
         if (!turnover.spread) assume(message("No spread of the turnover is given; a fifth of its level is taken."));
         if (!turnover.per_month)
             assume(turnover.per_week
@@ -322,6 +384,7 @@ private:
     double usage_days_ = 0;  // span of the usage history
     double usage_live_ = 0;  // bytes, its last
     const Listing* listing_ = nullptr;
+    Print print_{};
     double days_since_listing_ = 0;
 };
 

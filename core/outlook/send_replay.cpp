@@ -13,6 +13,10 @@ namespace {
 constexpr double replayed_runs = 300'000;  // over all sample paths
 constexpr int most_samples = 200;
 constexpr int least_samples = 8;
+// Of a first look, where a better one follows.
+constexpr double first_runs = 20'000;
+constexpr int first_samples = 8;
+constexpr int least_first_samples = 3;
 constexpr int survival_samples = 120;  // a year's runs are alike
 
 }  // namespace
@@ -23,6 +27,13 @@ int replay_sample_count(const std::vector<PlannedSend>& sends, double horizon_da
     if (runs < 1) return std::min(paths, least_samples);
     const auto affordable = static_cast<int>(std::min<double>(replayed_runs / runs, most_samples));
     return std::min(paths, std::max(affordable, least_samples));
+}
+
+int first_sample_count(const std::vector<PlannedSend>& sends, double horizon_days, int paths) {
+    double runs = 1;
+    for (const auto& s : sends) runs += s.expected_runs(horizon_days);
+    const auto affordable = static_cast<int>(std::min<double>(first_runs / runs, first_samples));
+    return std::min(paths, std::max(affordable, least_first_samples));
 }
 
 std::optional<Traces> replay_paths(const SendContext& context,

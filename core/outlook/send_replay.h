@@ -23,6 +23,8 @@ using PathWholes = std::vector<std::vector<std::vector<SentWhole>>>;
 
 /// Paths that the replay runs over: fewer when there are many runs.
 int replay_sample_count(const std::vector<PlannedSend>& sends, double horizon_days, int paths);
+/// The same for a first look that a better one follows: 3 to 8.
+int first_sample_count(const std::vector<PlannedSend>& sends, double horizon_days, int paths);
 
 struct PathsReplay {
     int threads = 0;  ///< 0: as many as there are

@@ -62,8 +62,20 @@ void Page::setAnswer(std::shared_ptr<const Answer> answer) {
         state_ = ShownState::nothing;
     else if (state_ == ShownState::nothing)
         state_ = ShownState::ready;
+    stale_ = isOutOfSight() && answer_;
+    if (!stale_) refreshAll();
+}
+
+bool Page::isOutOfSight() const { return !isVisible() && window()->isVisible(); }
+
+void Page::refreshAll() {
+    stale_ = false;
     refresh();
     applyState();
+}
+
+void Page::catchUp() {
+    if (stale_) refreshAll();
 }
 
 void Page::setUpdating(bool updating) {
@@ -76,6 +88,8 @@ void Page::setUpdating(bool updating) {
 void Page::setState(ShownState state) {
     if (state == state_) return;
     state_ = state;
+    stale_ = stale_ || (isOutOfSight() && answer_);
+    if (stale_) return;
     if (!answer_) refresh();  // the message tells of the state
     applyState();
 }
@@ -148,6 +162,7 @@ void Page::changeEvent(QEvent* event) {
 }
 
 void Page::showEvent(QShowEvent* event) {
+    catchUp();
     dress();
     QWidget::showEvent(event);
 }

@@ -27,8 +27,10 @@ class Page : public QWidget {
 public:
     explicit Page(QWidget* parent = nullptr);
 
-    /// Null: nothing yet.
+    /// Null: nothing yet. A page out of sight in a window that is shown takes it up when it comes to sight.
     void setAnswer(std::shared_ptr<const Answer> answer);
+    /// Takes up at once what it was given while out of sight.
+    void catchUp();
     /// The figures shown are being made anew; they stay, paler.
     void setUpdating(bool updating);
     /// As setUpdating, for the other endings too.
@@ -73,6 +75,8 @@ protected:
 
 private:
     void dress();
+    void refreshAll();
+    bool isOutOfSight() const;
 
     std::shared_ptr<const Answer> answer_;
     ShownState state_ = ShownState::nothing;
@@ -82,6 +86,7 @@ private:
     QLabel *headline_ = nullptr, *detail_ = nullptr;
     std::vector<QFrame*> rules_;
     bool dressing_ = false;
+    bool stale_ = false;  ///< answer or state came while out of sight
 };
 
 }  // namespace ullage

@@ -5,6 +5,7 @@
 #include <QWidget>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace ullage {
@@ -53,7 +54,9 @@ QColor legible(const QColor& wanted, const QColor& on, double ratio) {
     return target;
 }
 
-Theme Theme::of(const QPalette& palette) {
+namespace {
+
+Theme theme_of(const QPalette& palette) {
     Theme t;
     t.dark = palette.color(QPalette::Window).lightness() < 128;
     const QColor base = palette.color(QPalette::Base);
@@ -85,6 +88,25 @@ Theme Theme::of(const QPalette& palette) {
     t.open = mixed(t.surface, t.median, t.dark ? 0.26 : 0.17);
     t.focus = legible(palette.color(QPalette::Highlight), t.surface, shape_ratio);
     return t;
+}
+
+}  // namespace
+
+Theme Theme::of(const QPalette& palette) {
+    // Each control asks at each picture, and there are few palettes. Only the window's thread draws.
+    struct Known {
+        qint64 key = -1;
+        Theme theme;
+    };
+    constexpr std::size_t most = 8;
+    thread_local std::array<Known, most> known;
+    thread_local std::size_t next = 0;
+    const qint64 key = palette.cacheKey();
+    for (const Known& each : known)
+        if (each.key == key) return each.theme;
+    Known& place = known[next++ % most];
+    place = {key, theme_of(palette)};
+    return place.theme;
 }
 
 Theme faded(const Theme& theme) {

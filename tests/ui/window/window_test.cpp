@@ -271,6 +271,28 @@ TEST_F(WindowTest, HowSureIsTheFourthQuestionAndFollowsTheChosenDataset) {
     EXPECT_EQ(pages->currentWidget(), page) << "the question stays";
 }
 
+TEST_F(WindowTest, APageOutOfSightTakesUpTheNewestAnswerWhenItComesToSight) {
+    openSmall();
+    auto* const pages = control<QTabWidget>("pages");
+    pages->setCurrentIndex(0);
+    window.document().editSite(QStringLiteral("name"), [](Site& site) {
+        site.sends[0].name = "renamed";
+    });
+    ASSERT_TRUE(eventually([&] { return window.runner().state() == State::idle; }));
+    auto* const arrive = window.findChild<ArrivePage*>();
+    ASSERT_NE(arrive, nullptr);
+    EXPECT_EQ(arrive->answer()->outlook.sends[0].name, "renamed") << "it has it, though it has not shown it";
+    const auto shows = [&] {
+        for (const auto* box : arrive->findChildren<QComboBox*>())
+            if (box->findText(QStringLiteral("renamed")) >= 0) return true;
+        for (const auto* label : arrive->findChildren<QLabel*>())
+            if (label->text().contains(QStringLiteral("renamed"))) return true;
+        return false;
+    };
+    pages->setCurrentWidget(arrive);
+    EXPECT_TRUE(shows());
+}
+
 TEST_F(WindowTest, TheStartPageMakesAValidSiteFromFiveFigures) {
     auto* live = control<QLineEdit>("start.live");
     live->setFocus();
