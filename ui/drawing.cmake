@@ -3,6 +3,8 @@
 set(ULLAGE_UI_DRAWING_SOURCES
   theme/bar_rows.cpp
   theme/bar_rows.h
+  theme/chart_export.cpp
+  theme/chart_export.h
   theme/drawn_button.cpp
   theme/drawn_button.h
   theme/drawn_widget.cpp

@@ -1156,6 +1156,25 @@
     </message>
 </context>
 <context>
+    <name>ullage::ChartExport</name>
+    <message>
+        <source>Save</source>
+        <translation>Speichern</translation>
+    </message>
+    <message>
+        <source>%1 was not saved: %2.</source>
+        <translation>%1 wurde nicht gespeichert: %2.</translation>
+    </message>
+    <message>
+        <source>PNG (*.png);;SVG (*.svg)</source>
+        <translation>PNG (*.png);;SVG (*.svg)</translation>
+    </message>
+    <message>
+        <source>Comma-separated values (*.csv)</source>
+        <translation>Kommagetrennte Werte (*.csv)</translation>
+    </message>
+</context>
+<context>
     <name>ullage::ChartSection</name>
     <message>
         <source>Show as table</source>
@@ -1172,6 +1191,18 @@
     <message>
         <source>Copy numbers</source>
         <translation>Zahlen kopieren</translation>
+    </message>
+    <message>
+        <source>Copy as picture</source>
+        <translation>Als Bild kopieren</translation>
+    </message>
+    <message>
+        <source>Save picture…</source>
+        <translation>Bild speichern…</translation>
+    </message>
+    <message>
+        <source>Export numbers…</source>
+        <translation>Zahlen ausgeben…</translation>
     </message>
 </context>
 <context>
@@ -1534,22 +1565,6 @@
     <message>
         <source>Export numbers…</source>
         <translation>Zahlen ausgeben…</translation>
-    </message>
-    <message>
-        <source>%1 was not saved: %2.</source>
-        <translation>%1 wurde nicht gespeichert: %2.</translation>
-    </message>
-    <message>
-        <source>PNG (*.png);;SVG (*.svg)</source>
-        <translation>PNG (*.png);;SVG (*.svg)</translation>
-    </message>
-    <message>
-        <source>Comma-separated values (*.csv)</source>
-        <translation>Kommagetrennte Werte (*.csv)</translation>
-    </message>
-    <message>
-        <source>Save</source>
-        <translation>Speichern</translation>
     </message>
 </context>
 <context>
@@ -3286,6 +3301,14 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
         <source>%1 h</source>
         <comment>hours</comment>
         <translation>%1 h</translation>
+    </message>
+    <message>
+        <source>All dates</source>
+        <translation>Alle Tage</translation>
+    </message>
+    <message>
+        <source>Undoes the zooming (0)</source>
+        <translation>Hebt die Vergrößerung auf (0)</translation>
     </message>
 </context>
 <context>

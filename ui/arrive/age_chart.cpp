@@ -84,9 +84,13 @@ AgeGeometry AgeChart::geometryFor(double width, const QFont& font) const {
     const double right = std::max(left + 60, width - ring_room - labels - em * 0.5);
     const double y = ring_room + note.height() + 2;  // room for the words of the outage
     g.plot.place = QRectF(left, y, right - left, plot_height);
-    g.plot.days = {0, horizon_, left, right, false};
+    const auto [first, last_day] = daysInSight(horizon_);
+    g.plot.days = {first, last_day, left, right, false};
     g.hours = {0, top * 1.05, g.plot.place.bottom(), g.plot.place.top(), false};
-    const CopyAgePoint& last = send_.copy_age.back();
+    // Labels stand at what is last in sight.
+    std::size_t last_point = send_.copy_age.size() - 1;
+    while (last_point > 0 && dayOf(send_.copy_age[last_point].from) >= last_day) --last_point;
+    const CopyAgePoint& last = send_.copy_age[last_point];
     const auto centres = pushed_apart(
         {g.hours.map(last.p50_hours), g.hours.map(last.p95_hours), g.hours.map(last.max_hours)},
         note.height(), g.plot.place.top() - note.height() / 2, g.plot.place.bottom());
@@ -108,7 +112,7 @@ std::vector<ReadChart::Reading> AgeChart::readings() const {
     for (std::size_t i = 0; i < send_.copy_age.size(); ++i) {
         const CopyAgePoint& p = send_.copy_age[i];
         all.push_back(
-            {QPointF(g.plot.days.map((dayOf(p.from) + endOf(i)) / 2), g.hours.map(p.p95_hours)),
+            {QPointF(g.plot.days.place((dayOf(p.from) + endOf(i)) / 2), g.hours.map(p.p95_hours)),
              OutageText::agePoint(p)});
     }
     return all;
@@ -136,9 +140,10 @@ void AgeChart::drawPicture(QPainter& painter, const QSizeF& size, const Theme& t
     const auto steps = [&](double CopyAgePoint::*value) {
         QPolygonF line;
         for (std::size_t i = 0; i < send_.copy_age.size(); ++i) {
+            const double from = dayOf(send_.copy_age[i].from), to = endOf(i);
+            if (to <= g.plot.days.from || from >= g.plot.days.to) continue;
             const double y = g.hours.map(send_.copy_age[i].*value);
-            line << QPointF(g.plot.days.map(dayOf(send_.copy_age[i].from)), y)
-                 << QPointF(g.plot.days.map(endOf(i)), y);
+            line << QPointF(g.plot.days.map(from), y) << QPointF(g.plot.days.map(to), y);
         }
         return line;
     };
@@ -153,7 +158,7 @@ void AgeChart::drawPicture(QPainter& painter, const QSizeF& size, const Theme& t
         const bool current = drill_->from == outage()->from && drill_->days == outage()->days;
         QPolygonF climb;
         for (const OutageDay& day : drill_->daily)
-            climb << QPointF(g.plot.days.map(dayOf(day.date) + 0.5),
+            if (g.plot.days.holds(dayOf(day.date) + 0.5)) climb << QPointF(g.plot.days.place(dayOf(day.date) + 0.5),
                              g.hours.map(day.age_p50_hours));
         painter.setPen(QPen(current ? theme.full : mixed(theme.surface, theme.full, 0.45), 2,
                             Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));

@@ -48,6 +48,7 @@ public:
     int heightForWidth(int width) const override;
 
 protected:
+    double allDays() const override { return horizon_; }
     void drawPicture(QPainter& painter, const QSizeF& size, const Theme& theme,
                      const QFont& font) const override;
 

@@ -82,7 +82,8 @@ DrillGeometry DrillChart::geometryFor(double width, const QFont& font) const {
     y += line + em * 0.4;
     g.waiting = QRectF(left, y, right - left, waiting);
     g.plot.place = QRectF(g.ages.topLeft(), g.waiting.bottomRight());
-    g.plot.days = {0, static_cast<double>(drill_->daily.size()), left, right, false};
+    const auto [first, last_day] = daysInSight(allDays());
+    g.plot.days = {first, last_day, left, right, false};
     g.hours = {0, oldest * 1.05, g.ages.bottom(), g.ages.top(), false};
     g.bytes = {0, most * 1.05, g.waiting.bottom(), g.waiting.top(), false};
     y = g.waiting.bottom() + em * 0.3 + line + em * 0.5;
@@ -104,7 +105,7 @@ std::vector<ReadChart::Reading> DrillChart::readings() const {
     for (std::size_t i = 0; i < drill_->daily.size(); ++i) {
         const OutageDay& day = drill_->daily[i];
         all.push_back(
-            {QPointF(g.plot.days.map(static_cast<double>(i) + 0.5), g.hours.map(day.age_p50_hours)),
+            {QPointF(g.plot.days.place(static_cast<double>(i) + 0.5), g.hours.map(day.age_p50_hours)),
              OutageText::drillDay(*drill_, day, prefixes())});
     }
     return all;
@@ -137,7 +138,8 @@ void DrillChart::drawPicture(QPainter& painter, const QSizeF& size, const Theme&
     const QColor shade = mixed(theme.surface, theme.ink, theme.dark ? 0.16 : 0.09);
     if (drill_->chance_of_catching_up > 0) {
         const double x = g.plot.days.map(back);
-        const double done = std::max(x + 2, g.plot.days.map(back + drill_->catch_up_days.p50));
+        const double done = std::min(g.plot.place.right(),
+                                     std::max(x + 2, g.plot.days.map(back + drill_->catch_up_days.p50)));
         for (const QRectF& place : {g.ages, g.waiting})
             painter.fillRect(QRectF(x, place.top(), done - x, place.height()), shade);
     }
@@ -152,6 +154,7 @@ void DrillChart::drawPicture(QPainter& painter, const QSizeF& size, const Theme&
                             double at) {
         QPolygonF low, top;
         for (std::size_t i = 0; i < drill_->daily.size(); ++i) {
+            if (!g.plot.days.holds(static_cast<double>(i) + at)) continue;
             const double x = g.plot.days.map(static_cast<double>(i) + at);
             low << QPointF(x, scale.map(drill_->daily[i].*middle));
             top << QPointF(x, scale.map(drill_->daily[i].*high));

@@ -47,6 +47,7 @@ public:
     int heightForWidth(int width) const override;
 
 protected:
+    double allDays() const override { return drill_ ? static_cast<double>(drill_->daily.size()) : 1; }
     void dragEnded() override;
     void drawPicture(QPainter& painter, const QSizeF& size, const Theme& theme,
                      const QFont& font) const override;

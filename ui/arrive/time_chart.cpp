@@ -12,6 +12,7 @@
 #include <QLocale>
 #include <QMouseEvent>
 #include <QPainter>
+#include <QToolButton>
 
 #include <algorithm>
 #include <cmath>
@@ -22,6 +23,8 @@ namespace {
 constexpr double grip_pixels = 7, least_block = 4;
 constexpr int four_weeks = 28;
 constexpr double day_hours = 24;
+constexpr double zoom_step = 0.8;
+constexpr double least_days = 7;
 
 }  // namespace
 
@@ -47,11 +50,72 @@ std::vector<AxisMark> time_marks(double top_hours, int most) {
     return marks;
 }
 
-TimeChart::TimeChart(QWidget* parent) : ReadChart(parent) {}
+TimeChart::TimeChart(QWidget* parent) : ReadChart(parent), all_dates_(new QToolButton(this)) {
+    all_dates_->setObjectName(QStringLiteral("allDates"));
+    all_dates_->setText(tr("All dates"));
+    all_dates_->setToolTip(tr("Undoes the zooming (0)"));
+    all_dates_->hide();
+    connect(all_dates_, &QToolButton::clicked, this, &TimeChart::showAllDates);
+}
+
+std::pair<double, double> TimeChart::daysInSight(double days) const {
+    if (!in_sight_ || in_sight_->first >= days) return {0, days};
+    return {in_sight_->first, std::min(in_sight_->second, days)};
+}
+
+void TimeChart::look(double from, double to) {
+    const double all = allDays();
+    const double length = std::clamp(to - from, std::min(least_days, all), all);
+    from = std::clamp((from + to - length) / 2, 0.0, all - length);
+    in_sight_.reset();
+    if (length < all) in_sight_ = {from, from + length};
+    all_dates_->setVisible(isZoomed());
+    placeButton();
+    changed();
+}
+
+void TimeChart::showAllDates() {
+    const bool had_focus = all_dates_->hasFocus();
+    look(0, allDays());
+    if (had_focus) setFocus(Qt::OtherFocusReason);
+}
+
+void TimeChart::zoom(double factor, double about) {
+    const auto [from, to] = daysInSight(allDays());
+    look(about - (about - from) * factor, about + (to - about) * factor);
+}
+
+void TimeChart::pan(double days) {
+    const auto [from, to] = daysInSight(allDays());
+    const double by = std::clamp(days, -from, allDays() - to);
+    if (isZoomed() && by != 0) look(from + by, to + by);
+}
+
+void TimeChart::placeButton() {
+    if (!isZoomed() || !hasData()) return;
+    const QSize size = all_dates_->sizeHint();
+    const QRectF place = plotFor(width(), font()).place;
+    all_dates_->setGeometry(static_cast<int>(place.right()) - size.width(),
+                            std::max(0, static_cast<int>(place.top()) + 2), size.width(), size.height());
+    all_dates_->raise();
+}
+
+void TimeChart::resizeEvent(QResizeEvent* event) {
+    ReadChart::resizeEvent(event);
+    placeButton();
+}
+
+bool TimeChart::isInSight(const QPointF& at) const {
+    const QRectF place = plotFor(width(), font()).place;
+    return at.x() >= place.left() - 1 && at.x() <= place.right() + 1;
+}
 
 void TimeChart::setDays(Day origin, const OutageLimits& limits) {
+    // A longer or another stretch of days is looked at as a whole.
+    if (origin != origin_) in_sight_.reset();
     origin_ = origin;
     limits_ = limits;
+    all_dates_->setVisible(isZoomed());
 }
 
 void TimeChart::setOutage(const std::optional<OutageSpan>& outage) {
@@ -66,8 +130,8 @@ int TimeChart::nearest(const QPointF& point) const {
     const auto all = readings();
     int best = -1;
     for (std::size_t i = 0; i < all.size(); ++i)
-        if (best < 0 || std::abs(all[i].at.x() - point.x()) <
-                            std::abs(all[static_cast<std::size_t>(best)].at.x() - point.x()))
+        if (isInSight(all[i].at) && (best < 0 || std::abs(all[i].at.x() - point.x()) <
+                            std::abs(all[static_cast<std::size_t>(best)].at.x() - point.x())))
             best = static_cast<int>(i);
     return best;
 }
@@ -86,6 +150,13 @@ OutageDrag::Grip TimeChart::gripAt(const QPointF& point) const {
 }
 
 void TimeChart::mousePressEvent(QMouseEvent* event) {
+    const bool drags_dates = event->button() == Qt::MiddleButton ||
+                             (event->button() == Qt::LeftButton && event->modifiers() & Qt::ShiftModifier);
+    if (drags_dates && isZoomed()) {
+        dragged_x_ = event->position().x();
+        event->accept();
+        return;
+    }
     if (event->button() != Qt::LeftButton || !hasData()) {
         ReadChart::mousePressEvent(event);
         return;
@@ -104,6 +175,12 @@ void TimeChart::mousePressEvent(QMouseEvent* event) {
 
 void TimeChart::mouseMoveEvent(QMouseEvent* event) {
     const Plot plot = plotFor(width(), font());
+    if (dragged_x_) {
+        const double x = event->position().x();
+        pan((*dragged_x_ - x) / std::max(1.0, plot.place.width()) * (plot.days.to - plot.days.from));
+        dragged_x_ = x;
+        return;
+    }
     if (!drag_.active() && pressed_ && (event->buttons() & Qt::LeftButton) &&
         std::abs(event->position().x() - pressed_->x()) >= QApplication::startDragDistance()) {
         drag_.begin(OutageDrag::Grip::fresh, outage_, plot.days.unmap(pressed_->x()), origin_);
@@ -139,6 +216,10 @@ void TimeChart::stopDragging() {
 }
 
 void TimeChart::mouseReleaseEvent(QMouseEvent* event) {
+    if (dragged_x_) {
+        dragged_x_.reset();
+        return;
+    }
     const bool was = drag_.active();
     if (event->button() == Qt::LeftButton) stopDragging();
     if (!was) ReadChart::mouseReleaseEvent(event);
@@ -180,12 +261,58 @@ bool TimeChart::keyOnOutage(QKeyEvent* event) {
     return true;
 }
 
+bool TimeChart::keyOnDates(QKeyEvent* event) {
+    const auto [from, to] = daysInSight(allDays());
+    const auto all = readings();
+    double about = (from + to) / 2;
+    if (shown() >= 0 && shown() < static_cast<int>(all.size()))
+        about = plotFor(width(), font()).days.unmap(all[static_cast<std::size_t>(shown())].at.x());
+    switch (event->key()) {
+        case Qt::Key_Plus:
+        case Qt::Key_Equal:
+            zoom(zoom_step, about);
+            return true;
+        case Qt::Key_Minus:
+            zoom(1 / zoom_step, about);
+            return true;
+        case Qt::Key_0:
+            showAllDates();
+            return true;
+        case Qt::Key_PageUp:
+            pan(-(to - from) / 2);
+            return true;
+        case Qt::Key_PageDown:
+            pan((to - from) / 2);
+            return true;
+        default:
+            return false;
+    }
+}
+
 void TimeChart::keyPressEvent(QKeyEvent* event) {
-    if (hasData() && keyOnOutage(event)) {
+    if (hasData() && (keyOnOutage(event) || keyOnDates(event))) {
         event->accept();
         return;
     }
     ReadChart::keyPressEvent(event);
+    // What is read comes into sight.
+    const auto all = readings();
+    if (!event->isAccepted() || shown() < 0 || shown() >= static_cast<int>(all.size())) return;
+    const Plot plot = plotFor(width(), font());
+    const double day = plot.days.from + (all[static_cast<std::size_t>(shown())].at.x() - plot.days.start) /
+                                            (plot.days.end - plot.days.start) * (plot.days.to - plot.days.from);
+    if (day < plot.days.from) pan(day - plot.days.from - 1);
+    if (day > plot.days.to) pan(day - plot.days.to + 1);
+}
+
+void TimeChart::wheelEvent(QWheelEvent* event) {
+    if (!hasData() || !(event->modifiers() & Qt::ControlModifier) || event->angleDelta().y() == 0) {
+        event->ignore();  // the page scrolls
+        return;
+    }
+    zoom(std::pow(zoom_step, event->angleDelta().y() / 120.0),
+         plotFor(width(), font()).days.unmap(event->position().x()));
+    event->accept();
 }
 
 void TimeChart::drawOutage(QPainter& painter, const Plot& plot, const Theme& theme,
@@ -202,8 +329,8 @@ void TimeChart::drawOutage(QPainter& painter, const Plot& plot, const Theme& the
     const QRectF block(left, plot.place.top(), right - left, plot.place.height());
     hatch(painter, block, mixed(theme.surface, theme.full, 0.45), 7, 1.2);
     painter.setPen(QPen(theme.full, 1.6));
-    painter.drawLine(block.topLeft(), block.bottomLeft());
-    painter.drawLine(block.topRight(), block.bottomRight());
+    if (from >= plot.days.from) painter.drawLine(block.topLeft(), block.bottomLeft());
+    if (to <= plot.days.to) painter.drawLine(block.topRight(), block.bottomRight());
     if (!words) return;
     const QFontMetricsF metrics(font);
     const QString text = OutageText::block(*outage_);

@@ -7,6 +7,9 @@
 /// its middle moves it. Keys, besides those that read: Shift with Left and Right shortens and
 /// lengthens by a day, Ctrl moves by a day, both by four weeks; Escape or Delete takes it away. In
 /// a drag Escape brings back what was before.
+///
+/// Dates in sight: Ctrl and wheel zooms about the pointer, Shift or the middle button drags the dates; + and −
+/// zoom about what is read, Page Up and Page Down drag, 0 and the button show all dates again.
 
 #include "ui/arrive/outage_span.h"
 #include "ui/sure/read_chart.h"
@@ -16,6 +19,9 @@
 #include <QRectF>
 
 #include <optional>
+#include <utility>
+
+class QToolButton;
 
 namespace ullage {
 
@@ -42,6 +48,10 @@ public:
     Day origin() const { return origin_; }
     double dayOf(Day day) const { return static_cast<double>((day - origin_).count()); }
     const OutageLimits& limits() const { return limits_; }
+    /// Days from the origin in sight, of all `days`.
+    std::pair<double, double> daysInSight(double days) const;
+    bool isZoomed() const { return in_sight_.has_value(); }
+    void showAllDates();
 
 signals:
     void outageWanted(const ullage::OutageSpan& span);
@@ -49,6 +59,9 @@ signals:
 
 protected:
     void setDays(Day origin, const OutageLimits& limits);
+    /// All days that there are to see, from the origin.
+    virtual double allDays() const = 0;
+    bool isInSight(const QPointF& at) const override;
     /// Called when a drag has ended.
     virtual void dragEnded() {}
     /// The hatched block over `place`, its edges and, above `place`, its words.
@@ -62,10 +75,17 @@ protected:
     void mouseMoveEvent(QMouseEvent* event) override;
     void mouseReleaseEvent(QMouseEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
+    void wheelEvent(QWheelEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
 
 private:
     OutageDrag::Grip gripAt(const QPointF& point) const;
     bool keyOnOutage(QKeyEvent* event);
+    bool keyOnDates(QKeyEvent* event);
+    void zoom(double factor, double about_day);
+    void look(double from_day, double to_day);
+    void pan(double days);
+    void placeButton();
     void stopDragging();
 
     std::optional<OutageSpan> outage_;
@@ -73,6 +93,9 @@ private:
     Day origin_{};
     OutageDrag drag_;
     std::optional<QPointF> pressed_;  ///< on free room, not yet moved far enough to draw
+    std::optional<std::pair<double, double>> in_sight_;  ///< days from the origin; empty: all
+    std::optional<double> dragged_x_;                    ///< where the dates that are dragged were last
+    QToolButton* all_dates_;
 };
 
 }  // namespace ullage

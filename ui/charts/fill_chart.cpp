@@ -2,12 +2,12 @@
 #include "ui/charts/fill_chart.h"
 
 #include "core/findings/findings.h"
-#include "core/site/replace_file.h"
 #include "ui/charts/fill_plot.h"
 #include "ui/charts/fill_table.h"
 #include "ui/charts/fill_text.h"
 #include "ui/charts/fill_view.h"
 #include "ui/charts/number_table.h"
+#include "ui/theme/chart_export.h"
 #include "ui/theme/theme.h"
 #include "ui/theme/tile_layout.h"
 #include "ui/theme/words.h"
@@ -20,16 +20,11 @@
 #include <QDialog>
 #include <QDir>
 #include <QEvent>
-#include <QFile>
-#include <QFileDialog>
-#include <QFileInfo>
 #include <QFontMetricsF>
 #include <QGraphicsScene>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QMenu>
-#include <QMessageBox>
-#include <QMimeData>
 #include <QPainter>
 #include <QPushButton>
 #include <QSaveFile>
@@ -37,7 +32,6 @@
 #include <QSlider>
 #include <QSpacerItem>
 #include <QStyle>
-#include <QSvgGenerator>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -48,18 +42,7 @@ namespace ullage {
 namespace {
 
 constexpr QSize picture_size(1200, 700);  ///< logical pixels
-constexpr int svg_dots_per_inch = 96;
 
-QString file_stem(const QString& name) {
-    QString stem;
-    for (const QChar c : name.toLower())
-        stem += c.isLetterOrNumber()
-                    ? c
-                    : (stem.endsWith(u'-') || stem.isEmpty() ? QChar() : QChar(u'-'));
-    stem.remove(QChar());
-    while (stem.endsWith(u'-')) stem.chop(1);
-    return stem.isEmpty() ? QStringLiteral("box") : stem.left(80);
-}
 
 }  // namespace
 
@@ -397,85 +380,32 @@ void FillChart::showTable() {
                                [this] { copyNumbers(); });
 }
 
-void FillChart::copyPicture() const {
-    auto* copied = new QMimeData;
-    copied->setImageData(renderImage(picture_size, 2));
-    copied->setData(QStringLiteral("image/svg+xml"), svg());
-    QApplication::clipboard()->setMimeData(copied);
+void FillChart::copyPicture() const { picture(picture_size).copy(); }
+
+ExportPicture FillChart::picture(const QSize& size) const {
+    return {title(), size, Theme::of(palette()).surface,
+            [this](QPainter& painter, const QRectF& place) { paintTo(painter, place, palette(), font()); }};
 }
 
-QByteArray FillChart::svg() const {
-    QByteArray file;
-    QBuffer buffer(&file);
-    QSvgGenerator generator;
-    generator.setOutputDevice(&buffer);
-    generator.setResolution(svg_dots_per_inch);
-    generator.setSize(picture_size);
-    generator.setViewBox(QRect(QPoint(0, 0), picture_size));
-    generator.setTitle(title());
-    QPainter painter(&generator);
-    paintTo(painter, QRectF(QPointF(0, 0), QSizeF(picture_size)), palette(), font());
-    painter.end();
-    return file;
-}
+QByteArray FillChart::svg() const { return picture(picture_size).svg(); }
 
-namespace {
-
-QString written(const QString& path, const QByteArray& bytes) {
-    const auto result = replace_file(QFile::encodeName(path).toStdString(), bytes.toStdString());
-    return result ? QString()
-                  : FillChart::tr("%1 was not saved: %2.")
-                        .arg(QFileInfo(path).fileName(), QString::fromStdString(result.error()));
-}
-
-}  // namespace
-
-QString FillChart::savePicture(const QString& path) const {
-    if (path.endsWith(QStringLiteral(".svg"), Qt::CaseInsensitive)) return written(path, svg());
-    QByteArray bytes;
-    QBuffer buffer(&bytes);
-    renderImage(picture_size, 2).save(&buffer, "PNG");
-    return written(path, bytes);
-}
+QString FillChart::savePicture(const QString& path) const { return picture(picture_size).save(path); }
 
 QString FillChart::saveNumbers(const QString& path) const {
-    return written(path, table_->commaSeparated().toUtf8());
+    return save_bytes(path, table_->commaSeparated().toUtf8());
 }
 
 void FillChart::choosePictureFile() {
-    save(tr("PNG (*.png);;SVG (*.svg)"), QStringLiteral(".png"), &FillChart::savePicture);
+    if (box_) ask_and_save_picture(this, QString::fromStdString(box_->name), picture(picture_size));
 }
 
 void FillChart::chooseNumbersFile() {
-    save(tr("Comma-separated values (*.csv)"), QStringLiteral(".csv"), &FillChart::saveNumbers);
-}
-
-void FillChart::save(const QString& kinds, const QString& suffix,
-                     QString (FillChart::*write)(const QString&) const) {
-    if (!box_) return;
-    const QString start =
-        QDir::home().filePath(file_stem(QString::fromStdString(box_->name)) + suffix);
-    QString filter;
-    QString path = QFileDialog::getSaveFileName(this, tr("Save"), start, kinds, &filter);
-    if (path.isEmpty()) return;
-    if (!QFileInfo(path).fileName().contains(u'.'))
-        path += filter.contains(QStringLiteral("*.svg")) ? QStringLiteral(".svg") : suffix;
-    const QString fault = (this->*write)(path);
-    if (!fault.isEmpty()) QMessageBox::warning(this, tr("Save"), fault);
+    if (box_) ask_and_save_numbers(this, QString::fromStdString(box_->name), table_->commaSeparated());
 }
 
 void FillChart::copyNumbers() const { QApplication::clipboard()->setText(tabSeparated()); }
 
-QImage FillChart::renderImage(const QSize& size, qreal ratio) const {
-    const QSize pixels(std::max(1, qRound(size.width() * ratio)),
-                       std::max(1, qRound(size.height() * ratio)));
-    QImage image(pixels, QImage::Format_ARGB32_Premultiplied);
-    image.setDevicePixelRatio(ratio);
-    image.fill(Theme::of(palette()).surface);
-    QPainter painter(&image);
-    paintTo(painter, QRectF(QPointF(0, 0), QSizeF(size)), palette(), font());
-    return image;
-}
+QImage FillChart::renderImage(const QSize& size, qreal ratio) const { return picture(size).image(ratio); }
 
 void FillChart::paintTo(QPainter& painter, const QRectF& place, const QPalette& palette,
                         const QFont& font) const {

@@ -10,6 +10,7 @@
 
 #include "core/outlook/outlook.h"
 #include "core/units/quantity_text.h"
+#include "ui/theme/chart_export.h"
 #include "ui/theme/drawn_widget.h"
 
 #include <QByteArray>
@@ -105,8 +106,7 @@ private:
     void showReading();
     void alignSlider();
     void setReader(int index);
-    void save(const QString& kinds, const QString& suffix,
-              QString (FillChart::*write)(const QString& path) const);
+    ExportPicture picture(const QSize& size) const;
 
     std::unique_ptr<FillPlot> plot_;
     FillView* view_ = nullptr;

@@ -79,12 +79,29 @@ QVariant NumberTable::headerData(int section, Qt::Orientation orientation, int r
     return {};
 }
 
-QString NumberTable::tabSeparated() const {
-    QString text = content_.header.join(u'\t') + u'\n';
+QList<QStringList> NumberTable::lines() const {
+    QList<QStringList> all{content_.header};
     for (const auto& row : content_.rows) {
         QStringList cells;
         for (const Cell& cell : row) cells << (cell.plain.isEmpty() ? cell.text : cell.plain);
-        text += cells.join(u'\t') + u'\n';
+        all << cells;
+    }
+    return all;
+}
+
+QString NumberTable::tabSeparated() const {
+    QString text;
+    for (const QStringList& line : lines()) text += line.join(u'\t') + u'\n';
+    return text;
+}
+
+QString NumberTable::commaSeparated() const {
+    QString text;
+    for (QStringList line : lines()) {
+        for (QString& cell : line)
+            if (cell.contains(u',') || cell.contains(u'"') || cell.contains(u'\n'))
+                cell = u'"' + cell.replace(u'"', QStringLiteral("\"\"")) + u'"';
+        text += line.join(u',') + QStringLiteral("\r\n");
     }
     return text;
 }

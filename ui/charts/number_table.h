@@ -44,8 +44,11 @@ public:
                         int role = Qt::DisplayRole) const override;
     /// Header and rows, tab separated.
     QString tabSeparated() const;
+    QString commaSeparated() const;  ///< the same by RFC 4180
 
 private:
+    QList<QStringList> lines() const;
+
     Content content_;
 };
 

@@ -39,8 +39,15 @@ ChartSection::ChartSection(ReadChart* chart, const QString& name, QWidget* paren
     table_button_->setToolTip(tr("Every number of the chart (%1)")
                                   .arg(as_table->shortcut().toString(QKeySequence::NativeText)));
     auto* numbers = new QAction(tr("Copy numbers"), this);
+    auto* picture = new QAction(tr("Copy as picture"), this);
+    auto* picture_file = new QAction(tr("Save picture…"), this);
+    auto* numbers_file = new QAction(tr("Export numbers…"), this);
+    connect(picture, &QAction::triggered, this, [this] { this->picture().copy(); });
+    connect(picture_file, &QAction::triggered, this, [this] { ask_and_save_picture(this, title(), this->picture()); });
+    connect(numbers_file, &QAction::triggered, this,
+            [this] { ask_and_save_numbers(this, title(), table_->commaSeparated()); });
     addAction(as_table);
-    chart_->addActions({as_table, numbers});
+    chart_->addActions({as_table, picture, numbers, picture_file, numbers_file});
     chart_->setContextMenuPolicy(Qt::ActionsContextMenu);
     connect(as_table, &QAction::triggered, this, &ChartSection::showTable);
     connect(numbers, &QAction::triggered, this, &ChartSection::copyNumbers);
@@ -100,6 +107,12 @@ void ChartSection::showTable() {
     }
     dialog_ = show_table(this, objectName() + QStringLiteral("TableDialog"), title(), table_,
                          [this] { copyNumbers(); });
+}
+
+ExportPicture ChartSection::picture() const {
+    constexpr int width = 900;
+    return {title(), QSize(width, chart_->heightForWidth(width)), Theme::of(palette()).surface,
+            [this](QPainter& painter, const QRectF& place) { chart_->paintTo(painter, place, palette(), font()); }};
 }
 
 void ChartSection::copyNumbers() const {

@@ -4,6 +4,7 @@
 /// the value that is read now, and its numbers as a table. Without data only the title and the
 /// reason remain.
 
+#include "ui/theme/chart_export.h"
 #include "ui/charts/number_table.h"
 #include "ui/theme/drawn_widget.h"
 
@@ -35,6 +36,8 @@ public:
     QString foot() const;  ///< the text beneath: the value that is read now, else the note
     NumberTable* table() const { return table_; }
     ReadChart* chart() const { return chart_; }
+    /// As it is shown, in a width of its own.
+    ExportPicture picture() const;
 
 public slots:
     void showTable();

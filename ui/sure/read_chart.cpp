@@ -85,6 +85,7 @@ void ReadChart::paintEvent(QPaintEvent* event) {
     const Theme theme = Theme::of(palette());
     const double radius = QFontMetricsF(font()).height() * 0.45;
     const QPointF at = all[static_cast<std::size_t>(shown())].at;
+    if (!isInSight(at)) return;
     painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(theme.surface, 4));
     painter.drawEllipse(at, radius, radius);

@@ -51,6 +51,9 @@ signals:
     void entered(int index);
 
 protected:
+    /// Whether what is read there is marked: not where a part of the picture is out of sight.
+    virtual bool isInSight(const QPointF&) const { return true; }
+    int shown() const { return pointed_ >= 0 ? pointed_ : kept_; }
     /// To be called when the values changed. `other`: they are of something else now, so what was
     /// read is let go.
     void changed(bool other = false);
@@ -64,7 +67,6 @@ protected:
 
 private:
     void tell();
-    int shown() const { return pointed_ >= 0 ? pointed_ : kept_; }
 
     Prefixes prefixes_ = Prefixes::decimal;
     int kept_ = -1, pointed_ = -1;

@@ -21,7 +21,10 @@ struct Scale {
 
     /// Held within the axis; on a logarithmic one all that is 0 or less lies at its start.
     double map(double value) const;
+    /// Not held: a value beyond the axis lies beyond its ends. Not of a logarithmic one.
+    double place(double value) const { return start + (value - from) / (to - from) * (end - start); }
     double unmap(double pixel) const;
+    bool holds(double value) const { return value >= from && value <= to; }
 };
 
 struct AxisMark {

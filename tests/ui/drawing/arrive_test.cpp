@@ -24,6 +24,8 @@
 #include <QSignalSpy>
 #include <QSpinBox>
 #include <QTest>
+#include <QToolButton>
+#include <QWheelEvent>
 
 #include <algorithm>
 #include <random>
@@ -233,6 +235,68 @@ TEST_F(Ages, EscapeInADragBringsBackWhatWasBefore) {
     EXPECT_EQ(wanted.back(), *chart.outage());
     move(900);
     EXPECT_EQ(wanted.back(), *chart.outage()) << "the drag is over";
+}
+
+TEST_F(Ages, TheDatesAreZoomedAndDraggedByKeysWheelAndMouse) {
+    const auto in_sight = [&] { return chart.daysInSight(horizon); };
+    const auto* button = chart.findChild<QToolButton*>(QStringLiteral("allDates"));
+    EXPECT_FALSE(chart.isZoomed() || button->isVisibleTo(&chart));
+    QTest::keyClick(&chart, Qt::Key_Plus);
+    QTest::keyClick(&chart, Qt::Key_Plus);
+    EXPECT_TRUE(chart.isZoomed() && button->isVisibleTo(&chart));
+    EXPECT_NEAR(in_sight().second - in_sight().first, horizon * 0.64, 1e-6);
+    const double first = in_sight().first;
+    QTest::keyClick(&chart, Qt::Key_PageDown);
+    EXPECT_GT(in_sight().first, first);
+    EXPECT_NEAR(in_sight().second, horizon, 1e-6) << "no farther than the end";
+    QTest::keyClick(&chart, Qt::Key_0);
+    EXPECT_FALSE(chart.isZoomed() || button->isVisibleTo(&chart));
+
+    // The wheel zooms about the pointer and leaves its date where it is; without Ctrl the page scrolls.
+    const auto wheel = [&](Qt::KeyboardModifiers keys) {
+        const QPointF point = at(700);
+        QWheelEvent event(point, chart.mapToGlobal(point), {}, {0, 240}, Qt::NoButton, keys, Qt::NoScrollPhase, false);
+        event.ignore();
+        QApplication::sendEvent(&chart, &event);
+        return event.isAccepted();
+    };
+    EXPECT_FALSE(wheel({}));
+    const QPoint before = at(700);
+    EXPECT_TRUE(wheel(Qt::ControlModifier));
+    EXPECT_TRUE(chart.isZoomed());
+    EXPECT_NEAR(at(700).x(), before.x(), 2);
+    const double from = in_sight().first;
+    QTest::mousePress(&chart, Qt::LeftButton, Qt::ShiftModifier, at(700));
+    move(650);
+    QTest::mouseRelease(&chart, Qt::LeftButton, Qt::ShiftModifier, at(700));
+    EXPECT_NE(in_sight().first, from);
+    EXPECT_TRUE(wanted.empty()) << "no outage was drawn";
+    const_cast<QToolButton*>(button)->click();
+    EXPECT_FALSE(chart.isZoomed());
+}
+
+TEST_F(Ages, WhatIsReadComesIntoSightAndNothingIsDrawnBesideThePlot) {
+    for (int i = 0; i < 12; ++i) QTest::keyClick(&chart, Qt::Key_Plus);
+    for (const Qt::Key key : {Qt::Key_Home, Qt::Key_End}) {
+        QTest::keyClick(&chart, key);
+        const auto plot = chart.plotFor(chart.width(), chart.font());
+        const auto all = chart.readings();
+        const QPointF read = key == Qt::Key_Home ? all.front().at : all.back().at;
+        EXPECT_GE(read.x(), plot.place.left() - 1);
+        EXPECT_LE(read.x(), plot.place.right() + 1);
+        // An outage far away leaves no edge at the plot's.
+        const double far = key == Qt::Key_Home ? horizon - 60 : 20;
+        QImage without(chart.size(), QImage::Format_RGB32), with(chart.size(), QImage::Format_RGB32);
+        chart.setOutage({});
+        chart.render(&without);
+        chart.setOutage(OutageSpan{today + days(static_cast<int>(far)), 7});
+        chart.render(&with);
+        EXPECT_EQ(without, with);
+        chart.setOutage({});
+    }
+    EXPECT_GT(chart.nearest(QPointF(at(static_cast<double>(horizon) - 10))), 0);
+    chart.setSend(&send, today + days(1), horizon);
+    EXPECT_FALSE(chart.isZoomed()) << "other days";
 }
 
 TEST_F(Ages, TheKeyboardPlacesChangesAndTakesAwayAnOutage) {
