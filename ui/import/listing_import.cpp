@@ -27,10 +27,10 @@ QString listed(const QStringList& names) {
 
 /// The day a site must begin at the earliest to be later than what was measured; empty: as it does.
 std::optional<Day> laterStart(const Site& site, const ListingPlan& plan) {
-    const auto zone = TimeZone::find(site.time_zone);
+    const TimeZone zone = TimeZone::find(site.time_zone).value_or(TimeZone());
     Day first = site.as_of;
     for (const WantedDataset& wanted : plan.wanted)
-        first = std::max(first, (zone ? *zone : TimeZone()).local_day(wanted.found.last));
+        first = std::max(first, zone.local_day(wanted.found.last));
     return first == site.as_of ? std::nullopt : std::optional(first);
 }
 

@@ -74,10 +74,6 @@ void Page::refreshAll() {
     applyState();
 }
 
-void Page::catchUp() {
-    if (stale_) refreshAll();
-}
-
 void Page::setUpdating(bool updating) {
     if (updating)
         setState(ShownState::updating);
@@ -162,7 +158,7 @@ void Page::changeEvent(QEvent* event) {
 }
 
 void Page::showEvent(QShowEvent* event) {
-    catchUp();
+    if (stale_) refreshAll();
     dress();
     QWidget::showEvent(event);
 }

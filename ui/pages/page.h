@@ -29,8 +29,6 @@ public:
 
     /// Null: nothing yet. A page out of sight in a window that is shown takes it up when it comes to sight.
     void setAnswer(std::shared_ptr<const Answer> answer);
-    /// Takes up at once what it was given while out of sight.
-    void catchUp();
     /// The figures shown are being made anew; they stay, paler.
     void setUpdating(bool updating);
     /// As setUpdating, for the other endings too.

@@ -4,8 +4,8 @@
 /// the value that is read now, and its numbers as a table. Without data only the title and the
 /// reason remain.
 
-#include "ui/theme/chart_export.h"
 #include "ui/charts/number_table.h"
+#include "ui/theme/chart_export.h"
 #include "ui/theme/drawn_widget.h"
 
 #include <QPointer>
