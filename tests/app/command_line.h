@@ -2,6 +2,8 @@
 #pragma once
 /// Runs the program as scripts do, in a folder of the test's own. All data are invented.
 
+#include "tests/temporary_folder.h"
+
 #include <cstdio>
 #include <cstdlib>
 #include <filesystem>
@@ -23,14 +25,6 @@ struct Outcome {
 
 class CommandLine : public ::testing::Test {
 protected:
-    void SetUp() override {
-        folder_ = fs::temp_directory_path() /
-                  ("ullage-test-" + std::to_string(::getpid()) + "-" +
-                   ::testing::UnitTest::GetInstance()->current_test_info()->name());
-        fs::create_directories(folder_);
-    }
-    void TearDown() override { fs::remove_all(folder_); }
-
     fs::path write(const std::string& name, const std::string& text) const {
         std::ofstream(folder_ / name, std::ios::binary) << text;
         return folder_ / name;
@@ -59,7 +53,8 @@ protected:
 
     static std::string quoted(const fs::path& p) { return "'" + p.string() + "'"; }
 
-    fs::path folder_;
+    const TemporaryFolder temporary_;
+    const fs::path folder_ = temporary_.path();
 };
 
 // An invented site: 10 TB that grow by exactly 1.46 TB a year (4 GB a day less the leap days), nothing

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/measure/evidence.h"
 
+#include "tests/temporary_folder.h"
+
 #include <gtest/gtest.h>
 
 #include <array>
@@ -14,13 +16,6 @@ namespace fs = std::filesystem;
 
 class EvidenceFiles : public ::testing::Test {
 protected:
-    void SetUp() override {
-        const auto* test = ::testing::UnitTest::GetInstance()->current_test_info();
-        folder_ = fs::path(::testing::TempDir()) / (std::string("ullage-evidence-") + test->name());
-        fs::create_directories(folder_);
-    }
-    void TearDown() override { fs::remove_all(folder_); }
-
     void put(const std::string& name, const std::string& text) const {
         std::ofstream(folder_ / name, std::ios::binary) << text;
     }
@@ -33,7 +28,8 @@ protected:
         return d;
     }
 
-    fs::path folder_;
+    const testing::TemporaryFolder temporary_;
+    const fs::path folder_ = temporary_.path();
 };
 
 const char* const listing_text = "name taken used refer written\nd@a 0 0 5 5\nd@b 86400 0 6 2\n";

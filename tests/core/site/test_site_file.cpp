@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "tests/core/site/site_testing.h"
+#include "tests/temporary_folder.h"
 
 #include <gtest/gtest.h>
 #include <sys/resource.h>
@@ -23,17 +24,9 @@ namespace fs = std::filesystem;
 class SiteFile : public ::testing::Test {
 protected:
     void SetUp() override {
-        std::string pattern = (fs::temp_directory_path() / "ullage-test-XXXXXX").string();
-        ASSERT_NE(::mkdtemp(pattern.data()), nullptr);
-        folder_ = pattern;
         auto read = parse_site(small_site());
         ASSERT_TRUE(read) << listed(read.error());
         site_ = *read;
-    }
-    void TearDown() override {
-        std::error_code ignored;
-        fs::permissions(folder_, fs::perms::owner_all, ignored);
-        fs::remove_all(folder_, ignored);
     }
 
     std::string path(const std::string& name) const { return (folder_ / name).string(); }
@@ -49,7 +42,8 @@ protected:
             std::distance(fs::directory_iterator(folder_), fs::directory_iterator()));
     }
 
-    fs::path folder_;
+    const TemporaryFolder temporary_;
+    const fs::path folder_ = temporary_.path();
     Site site_;
 };
 

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /// The catalogue holds what the sources say, all of it and nothing else, with the same blanks.
+#include "tests/temporary_folder.h"
+
 #include <gtest/gtest.h>
 
-#include <cstdio>
 #include <cstdlib>
 #include <fstream>
 #include <map>
@@ -85,10 +86,10 @@ class Catalogue : public ::testing::Test {
 protected:
     /// What the sources say now, gathered by xgettext as resources/translations/update.sh does.
     static void SetUpTestSuite() {
-        const std::string file = ::testing::TempDir() + "ullage-words.pot";
+        const ullage::testing::TemporaryFolder folder_of_template;
+        const std::string file = folder_of_template.path() / "ullage.pot";
         ASSERT_EQ(std::system(("'" + folder + "/update.sh' '" + file + "'").c_str()), 0) << "is gettext installed?";
         sources = by_key(entries_of(file));
-        std::remove(file.c_str());
         german = entries_of(folder + "/de.po");
     }
     static inline std::map<Key, Entry> sources;
