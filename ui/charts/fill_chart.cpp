@@ -319,11 +319,11 @@ void FillChart::alignSlider() {
     const QRectF plot = plot_->plotArea();
     // Half a handle beyond the plot at both ends, so that the handle's middle is the reader's line.
     const int half = slider_->style()->pixelMetric(QStyle::PM_SliderLength, nullptr, slider_) / 2;
-    const auto width = [](double w) { return std::max(0, static_cast<int>(std::lround(w))); };
-    slider_left_->changeSize(width(plot.left() - half), 0, QSizePolicy::Fixed,
-                             QSizePolicy::Minimum);
-    slider_right_->changeSize(width(view_->width() - plot.right() - half), 0, QSizePolicy::Fixed,
-                              QSizePolicy::Minimum);
+    const auto width = [half](double w) { return std::max(0, static_cast<int>(std::lround(w - half))); };
+    const int left = width(plot.left()), right = width(view_->width() - plot.right());
+    if (slider_left_->sizeHint().width() == left && slider_right_->sizeHint().width() == right) return;
+    slider_left_->changeSize(left, 0, QSizePolicy::Fixed, QSizePolicy::Minimum);
+    slider_right_->changeSize(right, 0, QSizePolicy::Fixed, QSizePolicy::Minimum);
     if (body_->layout()) body_->layout()->invalidate();
 }
 

@@ -162,10 +162,13 @@ void FillPlot::setPartsShown(bool shown) {
 }
 
 void FillPlot::setLook(const Theme& theme, const QFont& font) {
+    const bool other_font = font != font_;
     theme_ = theme;
     font_ = font;
     style();
-    fillSeries();  // labels carry colours
+    colourOverlay();
+    if (!other_font) return;
+    fillSeries();
     layOut(size_);
 }
 
@@ -310,12 +313,11 @@ void FillPlot::fillSeries() {
     events_.clear();
     if (!has_box_) return;
 
-    const auto add = [&](const QString& text, const QColor& colour) {
+    const auto add = [&](const QString& text, QColor Theme::*colour) {
         EdgeLabel label;
         label.text = text;
         label.colour = colour;
         label.item = new QGraphicsSimpleTextItem(text, chart_);
-        label.item->setBrush(colour);
         label.item->setFont(scaled(font_, 0.92));
         label.item->setZValue(overlay_z);
         label.leader = new QGraphicsLineItem(chart_);
@@ -323,31 +325,31 @@ void FillPlot::fillSeries() {
         labels_.push_back(label);
     };
     // In the order that placeOverlay() gives them values.
-    add(tr("1 in 10 above"), theme_.muted);
-    add(tr("middle forecast"), theme_.median);
-    add(tr("1 in 10 below"), theme_.muted);
+    add(tr("1 in 10 above"), &Theme::muted);
+    add(tr("middle forecast"), &Theme::median);
+    add(tr("1 in 10 below"), &Theme::muted);
     if (box_.ceiling_bytes > 0) {
         ceiling_label_ = static_cast<int>(labels_.size());
         add(tr("ceiling %1")
                 .arg(Words::percent(
                     box_.usable_bytes > 0 ? box_.ceiling_bytes / box_.usable_bytes : 0, 3)),
-            theme_.ceiling);
+            &Theme::ceiling);
     }
     if (box_.usable_bytes > 0) {
         full_label_ = static_cast<int>(labels_.size());
-        add({}, theme_.full);
+        add({}, &Theme::full);
         sayLevels();
     }
     if (parts_) {
-        add(tr("live"), theme_.muted);
-        add(tr("held"), theme_.muted);
-        if (has_other) add(tr("other"), theme_.muted);
+        add(tr("live"), &Theme::muted);
+        add(tr("held"), &Theme::muted);
+        if (has_other) add(tr("other"), &Theme::muted);
     }
     if (!kept.isEmpty()) {
         kept_label_ = static_cast<int>(labels_.size());
         const QFontMetricsF metrics(scaled(font_, 0.92));
         add(metrics.elidedText(kept_name_, Qt::ElideRight, metrics.height() * most_label_heights),
-            theme_.ink);
+            &Theme::ink);
         labels_.back().item->setToolTip(kept_name_);
     }
     const auto mark = [&](Day on, const QString& tip, bool of_box) {
@@ -442,8 +444,21 @@ void FillPlot::layOut(const QSizeF& size) {
 
     sizes_->setRange(0, top_);
     sizes_->setTickInterval(step);
-    sizes_->setLabelFormat(QStringLiteral("%.%1f").arg(decimals));
+    const QString format = QStringLiteral("%.%1f").arg(decimals);
+    if (format != sizes_->labelFormat()) sizes_->setLabelFormat(format);
+    layOutDates(metrics);
 
+    // Off screen no event loop runs that would place the axes.
+    if (chart_->layout()) chart_->layout()->activate();
+
+    unit_text_->setText(has_box_ ? tr("%1 used", "unit of an axis").arg(unit_) : QString());
+    unit_text_->setPos(0, 0);
+    placeOverlay();
+    placeReader();
+}
+
+// An axis lays out its texts at every change: nothing is set that is as it was.
+void FillPlot::layOutDates(const QFontMetricsF& metrics) {
     const QDate start = Words::date(as_of_);
     ticks_ =
         calendar_ticks(start.addDays(static_cast<qint64>(std::ceil(from_))),
@@ -454,20 +469,18 @@ void FillPlot::layOut(const QSizeF& size) {
         return part * plot_.width() < metrics.horizontalAdvance(tick.text) / 2 - 4;
     });
     const QStringList old = dates_->categoriesLabels();
+    const auto stays = [&](const DateTick& tick, const QString& label) {
+        return tick.text == label && dates_->endValue(label) == static_cast<double>(start.daysTo(tick.date));
+    };
+    if (dates_->min() == from_ && dates_->max() == to_ &&
+        std::equal(ticks_.begin(), ticks_.end(), old.begin(), old.end(), stays))
+        return;
     for (const QString& label : old) dates_->remove(label);
     dates_->setRange(from_, to_);
     dates_->setStartValue(from_ - 1);
     for (const DateTick& tick : ticks_)
         dates_->append(tick.text, static_cast<double>(start.daysTo(tick.date)));
     dates_->setRange(from_, to_);
-
-    // Off screen no event loop runs that would place the axes.
-    if (chart_->layout()) chart_->layout()->activate();
-
-    unit_text_->setText(has_box_ ? tr("%1 used", "unit of an axis").arg(unit_) : QString());
-    unit_text_->setPos(0, 0);
-    placeOverlay();
-    placeReader();
 }
 
 void FillPlot::placeOverlay() {
@@ -499,13 +512,11 @@ void FillPlot::placeOverlay() {
             auto& label = labels_[k];
             label.item->setPos(plot_.right() + leader_length + 4,
                                centres[k] - label.item->boundingRect().height() / 2);
-            label.leader->setPen(QPen(label.colour, 1));
             label.leader->setLine(plot_.right() + 2, wished[k], plot_.right() + leader_length,
                                   centres[k]);
         }
     }
     const double half = std::round(metrics.height() * 0.32);
-    QPen dotted(theme_.muted, 1, Qt::DotLine);
     for (auto& event : events_) {
         const bool seen = event.day >= from_ && event.day <= to_;
         event.line->setVisible(seen);
@@ -523,10 +534,21 @@ void FillPlot::placeOverlay() {
             shape.closeSubpath();
         }
         event.mark->setPath(shape);
+        event.line->setLine(x, plot_.top(), x, plot_.bottom());
+    }
+    colourOverlay();
+}
+
+void FillPlot::colourOverlay() {
+    for (auto& label : labels_) {
+        const QColor& colour = theme_.*label.colour;
+        label.item->setBrush(colour);
+        label.leader->setPen(QPen(colour, 1));
+    }
+    for (auto& event : events_) {
         event.mark->setPen(QPen(theme_.surface, 1));
         event.mark->setBrush(theme_.ink);
-        event.line->setPen(dotted);
-        event.line->setLine(x, plot_.top(), x, plot_.bottom());
+        event.line->setPen(QPen(theme_.muted, 1, Qt::DotLine));
     }
 }
 

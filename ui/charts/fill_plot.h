@@ -82,7 +82,7 @@ private:
     struct EdgeLabel {
         QString text;
         double value = 0;  ///< shown unit
-        QColor colour;
+        QColor Theme::*colour = &Theme::muted;
         QGraphicsSimpleTextItem* item = nullptr;
         QGraphicsLineItem* leader = nullptr;
     };
@@ -91,7 +91,9 @@ private:
     void sayLevels();
     QList<QPointF> keptPoints() const;  ///< days from as_of, bytes
     double keptValueAt(double day) const;
+    void layOutDates(const QFontMetricsF& metrics);
     void placeOverlay();
+    void colourOverlay();
     void placeReader();
     void style();
     double yOf(double value) const;

@@ -456,10 +456,17 @@ void MainWindow::showState() {
         progress_->hide();
         cancel_button_->hide();
     }
+    const bool first_look = updating && answer_ && answer_->site == document_.site();
+    // What is answered at once is not drawn paler in between.
+    if (!updating || first_look)
+        grow_pale_.stop();
+    else if (!pale_ && !grow_pale_.isActive())
+        grow_pale_.start();
+    pale_ = pale_ && updating && !first_look;
     QString text;
     switch (state) {
         case AnswerRunner::State::updating:
-            text = answer_ && answer_->site == document_.site()
+            text = first_look
                        ? tr("First look, from %1 futures; more are under way…")
                              .arg(QLocale().toString(answer_->outlook.paths))
                        : tr("Updating…");
@@ -484,19 +491,16 @@ void MainWindow::showState() {
     state_label_->setText(text);
     units_label_->setVisible(document_.isOpen());
     const bool to_mend = !document_.problems().empty();
-    findings_->setOutOfDate(state != AnswerRunner::State::idle || to_mend);
     ShownState shown = answer_ ? ShownState::ready : ShownState::nothing;
-    if (updating)
+    if (updating && (pale_ || !answer_))
         shown = ShownState::updating;
     else if (state == AnswerRunner::State::cancelled)
         shown = ShownState::cancelled;
     else if (state == AnswerRunner::State::failed || to_mend)
         shown = ShownState::failed;
-    fit_->setState(shown);
-    arrive_->setState(shown);
-    buy_->setState(shown);
-    sure_->setState(shown);
-    report_->setState(shown);
+    findings_->setOutOfDate(out_of_date(shown));
+    for (Page* page : std::initializer_list<Page*>{fit_, arrive_, buy_, sure_}) page->setState(shown);
+    report_->setState(updating ? ShownState::updating : shown);  // none is written from a first look
 }
 
 void MainWindow::showTitle() {

@@ -168,7 +168,8 @@ private:
     QLabel *state_label_, *units_label_;
     QProgressBar* progress_;
     QPushButton* cancel_button_;
-    QTimer show_progress_;
+    QTimer show_progress_, grow_pale_;
+    bool pale_ = false;  ///< the answer shown is not of the present site, and has not been for a while
     QMenu* recent_menu_;
     QAction *save_, *save_as_, *cancel_, *reload_, *keep_;
     QActionGroup *units_, *themes_;

@@ -39,6 +39,7 @@ namespace {
 
 constexpr int layout_version = 1;
 constexpr int show_progress_after_ms = 400;
+constexpr int grow_pale_after_ms = 150;
 constexpr int first_width = 1280, first_height = 800;  ///< logical pixels
 
 }  // namespace
@@ -126,6 +127,8 @@ void MainWindow::makeStatusBar() {
     statusBar()->addPermanentWidget(units_label_);
     show_progress_.setSingleShot(true);
     show_progress_.setInterval(show_progress_after_ms);
+    grow_pale_.setSingleShot(true);
+    grow_pale_.setInterval(grow_pale_after_ms);
 }
 
 void MainWindow::makeMenus() {
@@ -353,6 +356,10 @@ void MainWindow::connectParts() {
     connect(&drills_, &OutageRunner::drilled, arrive_, &ArrivePage::setDrill);
     connect(&drills_, &OutageRunner::failed, arrive_, &ArrivePage::setDrillProblems);
     connect(cancel_button_, &QPushButton::clicked, &runner_, &AnswerRunner::cancel);
+    connect(&grow_pale_, &QTimer::timeout, this, [this] {
+        pale_ = true;
+        showState();
+    });
     connect(&show_progress_, &QTimer::timeout, this, [this] {
         progress_->show();
         cancel_button_->show();

@@ -5,6 +5,7 @@
 #include "tests/ui/window/small.h"
 #include "ui/outline/outline_pane.h"
 #include "ui/pages/fit_page.h"
+#include "ui/pages/report_page.h"
 #include "ui/theme/drawn_widget.h"
 #include "ui/window/main_window.h"
 #include "ui/window/message_bar.h"
@@ -27,14 +28,16 @@ namespace {
 
 using State = AnswerRunner::State;
 
-/// Answers full passes only when let, first looks at once.
+/// Answers only when let.
 struct Gate {
     std::shared_ptr<std::atomic<bool>> open = std::make_shared<std::atomic<bool>>(true);
+    std::shared_ptr<std::atomic<bool>> open_to_first_looks = std::make_shared<std::atomic<bool>>(true);
 
     AnswerRunner::Compute compute() const {
-        return [open = open](const Site& site, const Evidence&, const Settings& settings,
-                             const Progress& progress) -> AnswerRunner::Result {
-            while (settings.paths > AnswerRunner::quick_paths && !*open) {
+        return [full = open, first = open_to_first_looks](const Site& site, const Evidence&, const Settings& settings,
+                                                          const Progress& progress) -> AnswerRunner::Result {
+            const auto& gate = settings.paths > AnswerRunner::quick_paths ? full : first;
+            while (!*gate) {
                 if (progress.stop.stop_requested())
                     return tl::make_unexpected(ComputeError(Cancelled{}));
                 progress.report(0.5);
@@ -70,14 +73,33 @@ protected:
     MainWindow window{Settings{}, gate.compute()};
 };
 
-TEST_F(LiveWindow, ShowsAFirstLookPalerWithProgressUntilTheFullAnswerComes) {
+TEST_F(LiveWindow, KeepsTheOldPictureAndSoonPaler) {
+    *gate.open = *gate.open_to_first_looks = false;
+    edit("20 TB");
+    EXPECT_EQ(stateText(), QStringLiteral("Updating…"));
+    EXPECT_EQ(pageState(), ShownState::ready) << "what is answered at once does not flicker";
+    ASSERT_TRUE(eventually([&] { return pageState() == ShownState::updating; }));
+    EXPECT_NE(shownUsable(), "20 TB");
+    *gate.open_to_first_looks = true;
+    ASSERT_TRUE(eventually([&] { return shownUsable() == "20 TB"; }));
+    EXPECT_EQ(pageState(), ShownState::ready);
+    *gate.open_to_first_looks = false;
+    edit("21 TB");
+    EXPECT_EQ(pageState(), ShownState::ready);
+    ASSERT_TRUE(eventually([&] { return pageState() == ShownState::updating; }));
+    *gate.open = *gate.open_to_first_looks = true;
+    ASSERT_TRUE(eventually([&] { return window.runner().state() == State::idle; }));
+    EXPECT_EQ(pageState(), ShownState::ready);
+}
+
+TEST_F(LiveWindow, ShowsAFirstLookWithProgressUntilTheFullAnswerComes) {
     *gate.open = false;
     edit("20 TB");
     EXPECT_EQ(stateText(), QStringLiteral("Updating…"));
-    EXPECT_EQ(pageState(), ShownState::updating) << "the old picture stays, paler";
     ASSERT_TRUE(eventually([&] { return shownUsable() == "20 TB"; }));
     EXPECT_EQ(window.shownAnswer()->outlook.paths, AnswerRunner::quick_paths);
-    EXPECT_EQ(pageState(), ShownState::updating);
+    EXPECT_EQ(pageState(), ShownState::ready) << "it is of the present site";
+    EXPECT_EQ(window.findChild<ReportPage*>()->state(), ShownState::updating) << "no report from a first look";
     EXPECT_EQ(stateText(), QStringLiteral("First look, from 200 futures; more are under way…"));
     auto* progress = window.findChild<QProgressBar*>(QStringLiteral("progress"));
     ASSERT_TRUE(eventually([&] { return progress->isVisible() && progress->value() > 50; }));
