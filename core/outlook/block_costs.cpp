@@ -24,7 +24,7 @@ double stored_at_end(const DatasetModel& m, const BoxPart& part, Instant as_of,
     const double live = std::max(0.0, m.live_bytes + m.growth_per_day * days.back());
     const auto& kept = part.kept.at.back();
     const double freed = part.kept.home
-                             ? held_bytes(m.mean_curve, kept, plus_days(as_of, days.back()))
+                             ? held_bytes(m.mean_curve, kept, add_days(as_of, days.back()))
                              : held_bytes(m.mean_curve, kept);
     return live + freed * (m.live_bytes > 0 ? live / m.live_bytes : 1);
 }

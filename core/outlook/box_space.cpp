@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/outlook/box_space.h"
 
+#include "core/outlook/freed_by_gap.h"
+
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
+#include <optional>
 
 namespace ullage {
 
@@ -30,18 +33,32 @@ double live_before(const DatasetModel& m, double era, double now) {
     return live > 0 ? std::clamp(old / live, 0.0, 1.0) : 1.0;
 }
 
-/// Share of what the retained snapshots hold that was written before `era`, 0…1.
-double held_before(const Curve& curve, const std::vector<double>& ends, double era) {
-    double old = 0;
-    double all = 0;
-    for (std::size_t i = 1; i < ends.size(); ++i) {
-        const double gap = ends[i] - ends[i - 1];
-        const double age = std::max(0.0, ends[i - 1] - era);
-        old += curve.freed(age + gap) - curve.freed(age);
-        all += curve.freed(gap);
+/// Of what the snapshots at `ends` hold, by `freed` of one curve.
+class HeldAges {
+public:
+    HeldAges(const Curve& curve, FreedByGap& freed, const std::vector<Instant>& ends) : curve_(curve), ends_(ends) {
+        upto_.assign(std::max<std::size_t>(ends.size(), 1), 0.0);
+        for (std::size_t i = 1; i < ends.size(); ++i)
+            upto_[i] = upto_[i - 1] + freed(ends[i] - ends[i - 1]).front();
     }
-    return all > 0 ? std::clamp(old / all, 0.0, 1.0) : 1.0;
-}
+
+    /// The share that was written before `era`, 0…1.
+    double share_before(Instant era) const {
+        if (!(upto_.back() > 0)) return 1;
+        // What a gap that began before the era freed is old. Of a later gap, what lived from the era into it: over
+        // neighbouring gaps that adds up to what the curve frees between their outer ends.
+        const auto first = std::lower_bound(ends_.begin(), ends_.end(), era);
+        if (first == ends_.end()) return 1;
+        const double old = upto_[static_cast<std::size_t>(first - ends_.begin())] +
+                           curve_.freed(days_between(era, ends_.back())) - curve_.freed(days_between(era, *first));
+        return std::clamp(old / upto_.back(), 0.0, 1.0);
+    }
+
+private:
+    const Curve& curve_;
+    const std::vector<Instant>& ends_;
+    std::vector<double> upto_;  // what all gaps up to each end freed
+};
 
 SpaceEra era_of(double day, PoolShape shape) {
     SpaceEra era;
@@ -93,21 +110,24 @@ Charges BoxSpace::charges(const Dataset& dataset, const DatasetModel& model, con
     if (std::all_of(cost.begin(), cost.end(), [&](double c) { return c == cost.front(); }))
         return Charges(cost.front());
     Charges charges(cost.front());
+    FreedByGap freed({model.mean_curve});
+    std::vector<Instant> ends;
     for (std::size_t i = 0; i < days.size(); ++i) {
         const double now = days[i];
         const std::size_t k = index_at(now);
         std::size_t first = 0;
         for (std::size_t e = 1; e <= k; ++e)
             if (eras[e].fresh || (!kept.home && eras[e].from_day <= kept.arrives_day)) first = e;
-        std::vector<double> ends;
-        for (const Instant t : kept.at[i]) ends.push_back(days_between(as_of, t));
-        if (kept.home && !ends.empty()) ends.push_back(now);
+        ends = kept.at[i];
+        if (kept.home && !ends.empty()) ends.push_back(add_days(as_of, now));
+        std::optional<HeldAges> ages;  // made if needed
         double live = cost[k];
         double held = cost[k];
         for (std::size_t e = first + 1; e <= k; ++e) {
             if (cost[e] == cost[e - 1]) continue;
             live += live_before(model, eras[e].from_day, now) * (cost[e - 1] - cost[e]);
-            held += held_before(model.mean_curve, ends, eras[e].from_day) * (cost[e - 1] - cost[e]);
+            if (!ages) ages.emplace(model.mean_curve, freed, ends);
+            held += ages->share_before(add_days(as_of, eras[e].from_day)) * (cost[e - 1] - cost[e]);
         }
         charges.live.push_back(live);
         charges.held.push_back(held);

@@ -4,6 +4,7 @@
 #include "core/outlook/box_parts.h"
 #include "core/outlook/drivers.h"
 #include "core/outlook/event_text.h"
+#include "core/outlook/held_profiles.h"
 #include "core/outlook/ladder_fit.h"
 #include "core/outlook/measured_view.h"
 #include "core/outlook/models.h"
@@ -116,10 +117,11 @@ public:
 
         plan_paths(context);
         const auto ceilings = ceilings_of_boxes();
-        const auto moved = sensitivity(models_, plan_, ceilings, progress_);
+        const HeldProfiles profiles = held_profiles(models_, plan_);
+        const auto moved = sensitivity(models_, plan_, profiles, ceilings, progress_);
         if (!moved) return tl::unexpected(ComputeError(Cancelled{}));
         plan_growth_days(*moved);
-        const auto paths = draw_paths(models_, plan_, progress_, 0, share_of_paths);
+        const auto paths = draw_paths(models_, plan_, profiles, progress_, 0, share_of_paths);
         if (!paths) return tl::unexpected(ComputeError(Cancelled{}));
 
         Outlook outlook;

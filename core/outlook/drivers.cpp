@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/outlook/drivers.h"
 
+#include "core/outlook/growth_rows.h"
 #include "core/retention/ladder.h"
 
 #include <fmt/format.h>
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numeric>
 
@@ -37,8 +39,8 @@ double held_at_end(const Curve& curve, const PathsPlan& plan, int dataset) {
     return held;
 }
 
-/// The alternative at p10 and the one at p90.
-std::pair<Curve, Curve> outer_curves(const DatasetModel& model, const PathsPlan& plan,
+/// Indices of the alternative at p10 and of the one at p90.
+std::pair<std::size_t, std::size_t> outer_curves(const DatasetModel& model, const PathsPlan& plan,
                                      int dataset) {
     std::vector<std::pair<double, std::size_t>> order;
     for (std::size_t c = 0; c < model.curves.size(); ++c)
@@ -46,7 +48,7 @@ std::pair<Curve, Curve> outer_curves(const DatasetModel& model, const PathsPlan&
     std::sort(order.begin(), order.end());
     // Each stands for an equal part of the whole: the one whose part the quantile lies in.
     const auto low = static_cast<std::size_t>(low_quantile * static_cast<double>(order.size()));
-    return {model.curves[order[low].second], model.curves[order[order.size() - 1 - low].second]};
+    return {order[low].second, order[order.size() - 1 - low].second};
 }
 
 /// Growth at its p10, in the middle and at its p90.
@@ -57,11 +59,12 @@ struct GrowthQuantiles {
 GrowthQuantiles growth_of(const DatasetModel& m, const std::vector<double>& days) {
     GrowthQuantiles g;
     if (m.growth) {
-        const auto rows = growth_quantiles(*m.growth, days, {low_quantile, 0.5, 1 - low_quantile});
-        std::size_t row = 0;
+        const auto rows = growth_rows(*m.growth, days);
+        g.low.added = rows->low;
+        g.middle.added = rows->middle;
+        g.high.added = rows->high;
         for (SetInputs* s : {&g.low, &g.middle, &g.high}) {
-            s->added = rows[row++];
-            stretch_growth(*m.growth, days, rows[1], s->added);
+            stretch_growth(*m.growth, days, rows->middle, s->added);
             s->rate = m.growth_per_day;
         }
         return g;
@@ -124,14 +127,12 @@ DatasetFutures futures_of(const DatasetModel& m, int dataset, const std::vector<
 
 /// All datasets' futures side by side, and what differs between them.
 struct Layout {
-    std::vector<DatasetModel> models;
     std::vector<Variant> variants;
     PathsPlan plan;  // a box of its own for each part
 };
 
 Layout layout_of(const std::vector<DatasetModel>& models, const PathsPlan& plan) {
     Layout out;
-    out.models = models;
     std::vector<DatasetFutures> datasets;
     std::size_t count = 0;
     for (std::size_t d = 0; d < models.size(); ++d) {
@@ -142,13 +143,16 @@ Layout layout_of(const std::vector<DatasetModel>& models, const PathsPlan& plan)
     const std::size_t block = block_paths;
     const std::size_t low = (count + block - 1) / block * block;
     const std::size_t high = low + block;
+    std::vector<std::array<int, 3>> curves;  // of the middle, the low and the high block
     for (std::size_t d = 0; d < models.size(); ++d) {
         for (const auto& v : datasets[d].variants) out.variants.push_back(v);
-        out.models[d].curves = {models[d].mean_curve};
-        if (models[d].curves.size() < 2) continue;
+        const std::size_t mean = models[d].curves.size();
+        auto& curve = curves.emplace_back();
+        curve.fill(static_cast<int>(mean));
+        if (mean < 2) continue;
         const auto [lower, upper] = outer_curves(models[d], plan, static_cast<int>(d));
-        if (lower == upper) continue;
-        out.models[d].curves.insert(out.models[d].curves.end(), {lower, upper});
+        if (models[d].curves[lower] == models[d].curves[upper]) continue;
+        curve = {static_cast<int>(mean), static_cast<int>(lower), static_cast<int>(upper)};
         out.variants.push_back({static_cast<int>(d), UncertainInput::curve, 0, low, high});
         count = high + 1;
     }
@@ -157,8 +161,7 @@ Layout layout_of(const std::vector<DatasetModel>& models, const PathsPlan& plan)
         for (std::size_t d = 0; d < models.size(); ++d) {
             const auto& futures = datasets[d].futures;
             row.push_back(path < futures.size() ? futures[path] : futures.front());
-            if (path >= low && out.models[d].curves.size() > 1)
-                row.back().curve = path >= high ? 2 : 1;
+            row.back().curve = curves[d][path < low ? 0 : path < high ? 1 : 2];
         }
     }
     out.plan.as_of = plan.as_of;
@@ -294,13 +297,13 @@ Message input_name(const InputEffect& e, const DatasetModel& m, Day as_of) {
 }  // namespace
 
 std::optional<Sensitivity> sensitivity(const std::vector<DatasetModel>& models,
-                                       const PathsPlan& plan,
+                                       const PathsPlan& plan, const HeldProfiles& profiles,
                                        const std::vector<std::vector<double>>& ceilings,
                                        const Progress& progress) {
     const Layout layout = layout_of(models, plan);
     Progress silent;
     silent.stop = progress.stop;
-    const auto paths = draw_paths(layout.models, layout.plan, silent, 0, 1);
+    const auto paths = draw_paths(models, layout.plan, profiles, silent, 0, 1);
     if (!paths) return {};
     Sensitivity result;
     for (int box = 0; box < plan.boxes; ++box) {

@@ -50,10 +50,10 @@ struct Sensitivity {
     std::vector<InputEffect> effects;                ///< of every input with a spread on a box
 };
 
-/// `ceilings` in bytes, for each box of the plan at each time; its paths, seed, probes and samples are not used.
+/// `profiles`: of the models and the plan. `ceilings` in bytes, for each box of the plan at each time; its paths, seed, probes and samples are not used.
 /// Empty if stopped.
 std::optional<Sensitivity> sensitivity(const std::vector<DatasetModel>& models,
-                                       const PathsPlan& plan,
+                                       const PathsPlan& plan, const HeldProfiles& profiles,
                                        const std::vector<std::vector<double>>& ceilings,
                                        const Progress& progress);
 

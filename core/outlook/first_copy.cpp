@@ -101,7 +101,7 @@ public:
           send_(c.site.sends[index]),
           index_(index),
           courier_(courier_of(c.site, send_)),
-          begin_(plus_days(c.start, plan_.first_copy_start_day)) {}
+          begin_(add_days(c.start, plan_.first_copy_start_day)) {}
 
     FirstCopyWays ways() const {
         FirstCopyWays w;
@@ -134,7 +134,7 @@ private:
         for (std::size_t s = 0; s < sends_.size(); ++s)
             if (s != index_ && sends_[s].by == FirstCopy::By::link && sends_[s].link == plan_.link)
                 from_nothing(replayed[s], sends_[s],
-                             plus_days(c_.start, sends_[s].first_copy_start_day));
+                             add_days(c_.start, sends_[s].first_copy_start_day));
         change(replayed[index_]);
         // A while after it would be done alone is enough to see it in step.
         const double alone = line_days(plan_.first_copy_stored);
@@ -142,7 +142,7 @@ private:
                                                         2 * copy_days(plan_.first_copy_stored) +
                                                         courier_.days_away + 60
                                                   : c_.horizon_days;
-        const Instant end = plus_days(c_.start, std::min(until, c_.horizon_days));
+        const Instant end = add_days(c_.start, std::min(until, c_.horizon_days));
         return replay(replay_links(c_.site, sends_), replayed, end,
                       [&](int send, int dataset, std::optional<Instant> from, Instant to) {
                           return middle_bytes(c_, sends_[std::size_t(send)], dataset, from, to);
@@ -159,7 +159,7 @@ private:
 
     std::vector<Instant> due_from(const PlannedSend& plan, Instant from) const {
         const auto& send = c_.site.sends[std::size_t(plan.send)];
-        const Instant end = plus_days(c_.start, c_.horizon_days);
+        const Instant end = add_days(c_.start, c_.horizon_days);
         if (from >= end) return {};
         if (!send.after_each_snapshot)
             return CalendarGrid(send.every.value, c_.zone, send.at)
@@ -179,7 +179,7 @@ private:
 
     Steps by_hand() const {
         const Instant arrived =
-            plus_days(begin_, copy_days(plan_.first_copy_stored) + courier_.days_away);
+            add_days(begin_, copy_days(plan_.first_copy_stored) + courier_.days_away);
         const auto runs = replay_with([&](ReplaySend& r) {
             r.due = due_from(plan_, arrived);
             r.due.insert(r.due.begin(), arrived);
@@ -209,7 +209,7 @@ private:
                       plan_.payload_per_stored[d];
         const ReplayLink link{plan_.line_bits_per_second, plan_.open, Sharing::evenly};
         const auto done =
-            transfer_end(link, plan_.own_bits_per_second, missed, plus_days(begin_, away));
+            transfer_end(link, plan_.own_bits_per_second, missed, add_days(begin_, away));
         return done ? days_between(begin_, *done) : infinite;
     }
 
@@ -269,7 +269,7 @@ std::vector<RestoreWays> restore_ways(const SendContext& c, const std::vector<Pl
     const auto rate = goodput(link, limits);
     if (!rate || rate->bits_per_second <= 0) return {};
     const Courier courier = courier_of(c.site, send);
-    const Instant then = plus_days(c.start, std::min(days_per_year, c.horizon_days));
+    const Instant then = add_days(c.start, std::min(days_per_year, c.horizon_days));
 
     std::vector<std::vector<double>> stored(s.datasets.size());  // by dataset, over the paths
     for (std::size_t p = 0; p < paths.samples.size(); ++p) {

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/outlook/held_kernel.h"
 
+#include "core/outlook/freed_by_gap.h"
 #include "core/units/calendar.h"
 
 #include <algorithm>
 #include <cmath>
-#include <unordered_map>
 
 namespace ullage {
 
@@ -13,43 +13,42 @@ namespace {
 
 constexpr double young_days = 4;
 
-/// What the gap freed by the listing, per curve; empty if the listing does not hold both its ends.
-std::vector<double> known_freed(const KnownPast& past, const std::vector<Curve>& curves, Instant from,
-                                Instant to) {
-    const auto a = std::lower_bound(past.taken.begin(), past.taken.end(), from);
-    const auto b = std::lower_bound(a, past.taken.end(), to);
-    if (a == past.taken.end() || b == past.taken.end() || *a != from || *b != to) return {};
-    const auto first = static_cast<std::size_t>(a - past.taken.begin());
-    const auto last = static_cast<std::size_t>(b - past.taken.begin());
-    double sum = 0;
-    for (std::size_t i = first + 1; i <= last; ++i) sum += past.freed[i];
-    std::vector<double> bytes(curves.size(), sum);
-    if (last == first + 1) return bytes;
-    for (std::size_t c = 0; c < curves.size(); ++c) {
-        double steps = 0;
-        for (std::size_t i = first + 1; i <= last; ++i)
-            steps += curves[c].freed(days_between(past.taken[i - 1], past.taken[i]));
-        if (steps > 0) bytes[c] *= std::min(1.0, curves[c].freed(days_between(from, to)) / steps);
-    }
-    return bytes;
-}
-
-/// freed(gap) of every curve; ladders have few gaps of different length.
-class FreedByGap {
+/// What gaps freed by the listing, per curve.
+class FreedByListing {
 public:
-    explicit FreedByGap(const std::vector<Curve>& curves) : curves_(curves) {}
+    FreedByListing(const KnownPast& past, std::size_t curves, FreedByGap& freed)
+        : past_(past), freed_(freed), listed_(past.taken.size(), 0.0),
+          steps_(curves, std::vector<double>(past.taken.size(), 0.0)) {
+        for (std::size_t i = 1; i < past.taken.size(); ++i) {
+            listed_[i] = listed_[i - 1] + past.freed[i];
+            const auto& step = freed(past.taken[i] - past.taken[i - 1]);
+            for (std::size_t c = 0; c < curves; ++c) steps_[c][i] = steps_[c][i - 1] + step[c];
+        }
+    }
 
-    const std::vector<double>& operator()(std::chrono::seconds gap) {
-        const auto [it, is_new] = known_.try_emplace(gap.count());
-        if (is_new)
-            for (const auto& c : curves_)
-                it->second.push_back(c.freed(static_cast<double>(gap.count()) / seconds_per_day));
-        return it->second;
+    /// Adds a gap's bytes to the time's place of each curve's row; false: the listing does not hold both its ends.
+    bool add(Instant from, Instant to, std::size_t time, std::vector<std::vector<double>>& rows) {
+        const auto& taken = past_.taken;
+        const auto a = std::lower_bound(taken.begin(), taken.end(), from);
+        if (a == taken.end() || *a != from) return false;
+        const auto b = std::lower_bound(a, taken.end(), to);
+        if (b == taken.end() || *b != to) return false;
+        const auto first = static_cast<std::size_t>(a - taken.begin());
+        const auto last = static_cast<std::size_t>(b - taken.begin());
+        const double listed = last == first + 1 ? past_.freed[last] : listed_[last] - listed_[first];
+        const std::vector<double>* whole = last == first + 1 ? nullptr : &freed_(to - from);
+        for (std::size_t c = 0; c < rows.size(); ++c) {
+            const double steps = steps_[c][last] - steps_[c][first];
+            rows[c][time] += whole && steps > 0 ? listed * std::min(1.0, (*whole)[c] / steps) : listed;
+        }
+        return true;
     }
 
 private:
-    const std::vector<Curve>& curves_;
-    std::unordered_map<std::int64_t, std::vector<double>> known_;
+    const KnownPast& past_;
+    FreedByGap& freed_;
+    std::vector<double> listed_;              // up to each snapshot
+    std::vector<std::vector<double>> steps_;  // the same by the curve, step for step
 };
 
 }  // namespace
@@ -58,11 +57,13 @@ double young_share(double gap_days) { return 1 / (1 + gap_days / young_days); }
 
 HeldKernel held_kernel(const KeptSnapshots& kept, const DatasetModel& model, const std::vector<double>& edges,
                        Instant as_of, const std::vector<double>& days) {
-    const auto& curves = model.curves;
+    std::vector<Curve> curves = model.curves;
+    curves.push_back(model.mean_curve);
     HeldKernel k;
     k.weights.resize(curves.size());
     k.known.assign(curves.size(), std::vector<double>(days.size(), 0.0));
     FreedByGap freed(curves);
+    FreedByListing listed(model.known, curves.size(), freed);
     const auto interval = [&](double day) {
         const auto it = std::upper_bound(edges.begin(), edges.end(), day);
         const auto at = std::max<std::ptrdiff_t>(it - edges.begin() - 1, 0);
@@ -73,7 +74,7 @@ HeldKernel held_kernel(const KeptSnapshots& kept, const DatasetModel& model, con
     for (std::size_t i = 0; i < days.size(); ++i) {
         ends = kept.at[i];
         if (kept.home && !ends.empty())
-            ends.push_back(as_of + std::chrono::seconds(std::llround(days[i] * seconds_per_day)));
+            ends.push_back(add_days(as_of, days[i]));
         k.offset.push_back(k.weights.front().size());
         if (ends.size() < 2) {
             k.first.push_back(0);
@@ -92,10 +93,7 @@ HeldKernel held_kernel(const KeptSnapshots& kept, const DatasetModel& model, con
         std::size_t from_interval = first;
         for (std::size_t g = 1; g < ends.size(); ++g) {
             if (ends[g] <= ends[g - 1]) continue;
-            if (const auto known = known_freed(model.known, curves, ends[g - 1], ends[g]); !known.empty()) {
-                for (std::size_t c = 0; c < curves.size(); ++c) k.known[c][i] += known[c];
-                continue;
-            }
+            if (listed.add(ends[g - 1], ends[g], i, k.known)) continue;
             const double from = days_between(as_of, ends[g - 1]);
             const double to = days_between(as_of, ends[g]);
             const auto& bytes = freed(ends[g] - ends[g - 1]);

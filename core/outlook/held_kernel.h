@@ -21,8 +21,8 @@ double young_share(double gap_days);
 
 struct HeldKernel {
     std::vector<std::size_t> first, offset, count;  ///< per time: first interval; place and number of its weights
-    std::vector<std::vector<float>> weights;        ///< per curve
-    std::vector<std::vector<double>> known;         ///< per curve and time: bytes that no churn moves
+    std::vector<std::vector<float>> weights;        ///< per curve of the model, and after them of its mean curve
+    std::vector<std::vector<double>> known;         ///< likewise, and per time: bytes that no churn moves
     std::vector<float> young;                       ///< per time: share that follows the wander
 };
 

@@ -15,7 +15,7 @@ std::vector<std::vector<Instant>> keep_over_time(const LadderClock* ladder,
                                                  const std::vector<double>& days) {
     std::vector<std::vector<Instant>> kept;
     for (const double day : days) {
-        const Instant now = plus_days(start, day);
+        const Instant now = add_days(start, day);
         const auto end =
             snapshots.begin() +
             (std::upper_bound(arrivals.begin(), arrivals.end(), now) - arrivals.begin());
@@ -36,7 +36,7 @@ std::vector<std::vector<Instant>> keep_over_time(const LadderClock* ladder,
 double would_arrive_day(const PlannedSend& s, Instant start, double last_day) {
     double carried = 0;
     for (const auto& open : s.open) {
-        const Instant from = std::max(open.from, plus_days(start, s.first_copy_start_day));
+        const Instant from = std::max(open.from, add_days(start, s.first_copy_start_day));
         if (from < open.to)
             carried += std::min(s.line_bits_per_second * open.share, s.own_bits_per_second) *
                        days_between(from, open.to) * seconds_per_day / 8;
@@ -67,7 +67,7 @@ const std::vector<std::vector<Instant>>& KeptMemo::retained(const LadderClock& l
     for (const Entry& e : entries_)
         if (e.thins && e.ladder == ladder && e.snapshots.empty()) return e.at;
     Entry& e = entries_.emplace_back(Entry{ladder, true, {}, {}, {}});
-    for (const double day : days) e.at.push_back(ladder.retained(plus_days(start, day)));
+    for (const double day : days) e.at.push_back(ladder.retained(add_days(start, day)));
     return e.at;
 }
 
@@ -81,7 +81,7 @@ KeptSnapshots kept_at_home(const LadderClock& ladder, const KnownPast& known, In
     }
     auto snapshots = known.taken;
     const auto later =
-        ladder.taken(snapshots.back() + std::chrono::seconds(1), plus_days(start, days.back()));
+        ladder.taken(snapshots.back() + std::chrono::seconds(1), add_days(start, days.back()));
     snapshots.insert(snapshots.end(), later.begin(), later.end());
     kept.at = memo.thinned(&ladder, snapshots, snapshots, start, days);
     return kept;

@@ -155,7 +155,7 @@ std::optional<double> survived(const SendContext& context, const std::vector<Pla
                                int threads, Instant until, const Progress& progress) {
     PathsReplay settings;
     settings.threads = threads;
-    settings.survival_from = plus_days(until, -look_back_days);
+    settings.survival_from = add_days(until, -look_back_days);
     settings.survival_on_all_paths = true;
     const auto traces = replay_paths(context, plans, plan, paths, settings, progress, 0, 1);
     std::optional<double> least;
@@ -181,7 +181,7 @@ public:
           q_(q),
           progress_(progress),
           down_(study.zone.instant_of(q.from)),
-          back_(plus_days(down_, q.days)) {}
+          back_(add_days(down_, q.days)) {}
 
     std::optional<OutageDrill> run() {
         const auto& plan = study_.plans[send_];
@@ -266,13 +266,13 @@ private:
                                  ? most_days_after
                                  : std::min(most_days_after, out_.catch_up_days.p95 + days_after);
         const Instant end =
-            std::min(plus_days(back_, after), plus_days(study_.start, study_.horizon_days));
+            std::min(add_days(back_, after), add_days(study_.start, study_.horizon_days));
         std::vector<Instant> edges;  // local midnights
         for (Day day = first; study_.zone.instant_of(day) < end; day += std::chrono::days(1))
             edges.push_back(study_.zone.instant_of(day));
         if (edges.empty()) return;
         edges.push_back(std::min(study_.zone.instant_of(first + std::chrono::days(edges.size())),
-                                 plus_days(study_.start, study_.horizon_days)));
+                                 add_days(study_.start, study_.horizon_days)));
         const std::size_t days = edges.size() - 1;
         std::vector<std::vector<double>> ages(days);
         std::vector<std::vector<double>> waiting(days);
@@ -309,8 +309,8 @@ private:
         for (const auto& run : runs)
             if (run.finished && run.done <= down_) first = run.snapshot;
         double oldest = 0;
-        const Instant end = std::min(plus_days(back_, catch_up_days) + std::chrono::seconds(1),
-                                     plus_days(study_.start, study_.horizon_days));
+        const Instant end = std::min(add_days(back_, catch_up_days) + std::chrono::seconds(1),
+                                     add_days(study_.start, study_.horizon_days));
         for (const auto& a : copy_ages(runs, first, down_, end))
             oldest = std::max(oldest, a.to_hours);
         return oldest;
@@ -353,7 +353,7 @@ void set_room(OutageDrill& drill, const std::vector<std::vector<bool>>& resent,
     const auto& site = study.site;
     const auto& plan = study.plans[s];
     const double back_day =
-        days_between(study.start, plus_days(study.zone.instant_of(drill.from), drill.days));
+        days_between(study.start, add_days(study.zone.instant_of(drill.from), drill.days));
     const auto box = std::find_if(site.boxes.begin(), site.boxes.end(),
                                   [&](const Box& b) { return b.name == plan.to; });
     std::optional<BoxSpace> space;
@@ -369,7 +369,7 @@ void set_room(OutageDrill& drill, const std::vector<std::vector<bool>>& resent,
             const double charge = space ? space->at(back_day).cost(
                                               site.datasets[d], study.models[d].compression_ratio)
                                         : 1.0;
-            needed += bytes.live_bytes(d, plus_days(study.start, back_day)) * charge;
+            needed += bytes.live_bytes(d, add_days(study.start, back_day)) * charge;
         }
         if (needed > 0) room.push_back(needed);
     }

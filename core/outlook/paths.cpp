@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/outlook/paths.h"
 
-#include "core/outlook/held_kernel.h"
+#include "core/outlook/growth_rows.h"
+#include "core/outlook/held_profiles.h"
 #include "core/outlook/threads.h"
 #include "core/units/lanes.h"
 
@@ -29,23 +30,6 @@ std::uint32_t stream_of(int dataset, Stream s) {
     return static_cast<std::uint32_t>(dataset) * streams + s;
 }
 
-/// Days to which the kernels reach back, so that past churn has intervals.
-double reach_back(const PathsPlan& plan) {
-    double earliest = 0;
-    for (const auto& part : plan.parts)
-        for (const auto& at : part.kept.at)
-            if (!at.empty()) earliest = std::min(earliest, days_between(plan.as_of, at.front()));
-    return -earliest;
-}
-
-std::vector<double> churn_edges(const PathsPlan& plan) {
-    std::vector<double> edges;
-    const int weeks = static_cast<int>(std::ceil(reach_back(plan) / days_per_week));
-    for (int w = weeks; w >= 1; --w) edges.push_back(-days_per_week * w);
-    edges.insert(edges.end(), plan.days.begin(), plan.days.end());
-    return edges;
-}
-
 using Lanes = std::array<double, block_paths>;
 static_assert(block_paths == lanes);
 
@@ -60,15 +44,6 @@ struct BlockDraw {
     std::vector<double> added;               // growth of one path, per time
 };
 
-/// Parts that keep the same snapshots of a dataset: what those hold is found once for all of them.
-struct Profile {
-    int dataset = 0;
-    HeldKernel kernel;
-    std::vector<double> newest, oldest;      // per time: days of the retained ends
-    std::vector<GridPlace> newest_place;     // … and where the newest lies on the grid
-    std::vector<std::size_t> parts;
-};
-
 /// What the noise of one dataset's intervals is made of, and where they lie.
 struct NoiseScales {
     std::vector<float> churn_sd, churn_shift;  // per interval from as_of: exp(sd z − shift)
@@ -78,9 +53,9 @@ struct NoiseScales {
 
 class PathDrawer {
 public:
-    PathDrawer(const std::vector<DatasetModel>& models, const PathsPlan& plan, Paths& out)
-        : models_(models), plan_(plan), out_(out), edges_(churn_edges(plan)) {
-        past_ = edges_.size() - plan.days.size();
+    PathDrawer(const std::vector<DatasetModel>& models, const PathsPlan& plan, const HeldProfiles& profiles, Paths& out)
+        : models_(models), plan_(plan), out_(out), edges_(profiles.edges), past_(profiles.past),
+          profiles_(profiles.all) {
         out_.edges = edges_;
         for (std::size_t j = 0; j + 1 < edges_.size(); ++j) {
             const double keep = j == 0 ? 0 : std::exp(-(edges_[j + 1] - edges_[j]) / wander_returns_days);
@@ -88,12 +63,10 @@ public:
             wander_step_.push_back(static_cast<float>(std::sqrt(1 - keep * keep)));
         }
         for (const auto& m : models) {
-            middle_growth_.push_back(m.growth && plan.set.empty() ? middle_growth(*m.growth, plan.days)
+            middle_growth_.push_back(m.growth && plan.set.empty() ? growth_rows(*m.growth, plan.days)->middle
                                                                   : std::vector<double>());
             noise_.push_back(scales_of(m));
         }
-        for (std::size_t p = 0; p < plan.parts.size(); ++p) add_to_profiles(p);
-        side_by_side(plan.threads, 0, profiles_.size(), [this](std::size_t q) { fill(profiles_[q]); });
     }
 
     /// `draws` is room to work in, one for each thread.
@@ -109,7 +82,7 @@ public:
         for (std::size_t b = 0; b < out_.used.size(); ++b) fill(out_.used[b], plan_.other_bytes[b]);
         for (std::size_t o = 0; o < out_.offer_used.size(); ++o)
             fill(out_.offer_used[o], plan_.offer_other_bytes[o]);
-        for (const Profile& profile : profiles_)
+        for (const HeldProfile& profile : profiles_)
             add_profile(profile, draws[std::size_t(profile.dataset)], first);
         for (std::size_t q = 0; q < plan_.probes.size(); ++q)
             for (std::size_t lane = 0; lane < n; ++lane) {
@@ -137,35 +110,6 @@ private:
         s.wander_shift = static_cast<float>(wander / 2);
         s.any = m.day_variation > 0 || m.wander > 0 || (!m.growth && m.growth_noise > 0);
         return s;
-    }
-
-    void add_to_profiles(std::size_t p) {
-        const auto& part = plan_.parts[p];
-        for (Profile& profile : profiles_) {
-            const auto& other = plan_.parts[profile.parts.front()].kept;
-            if (profile.dataset != part.dataset || other.home != part.kept.home || other.at != part.kept.at)
-                continue;
-            profile.parts.push_back(p);
-            return;
-        }
-        Profile& profile = profiles_.emplace_back();
-        profile.dataset = part.dataset;
-        profile.parts = {p};
-    }
-
-    void fill(Profile& profile) const {
-        const auto& part = plan_.parts[profile.parts.front()];
-        profile.kernel =
-            held_kernel(part.kept, models_[std::size_t(part.dataset)], edges_, plan_.as_of, plan_.days);
-        for (std::size_t i = 0; i < plan_.days.size(); ++i) {
-            const auto& at = part.kept.at[i];
-            const double now = plan_.days[i];
-            const double newest =
-                part.kept.home || at.empty() ? now : days_between(plan_.as_of, at.back());
-            profile.newest.push_back(newest);
-            profile.newest_place.push_back(place_on(plan_.days, newest));
-            profile.oldest.push_back(at.empty() ? now : days_between(plan_.as_of, at.front()));
-        }
     }
 
     void draw_dataset(std::size_t d, std::size_t block, std::size_t n, BlockDraw& draw) const {
@@ -392,7 +336,7 @@ private:
     }
 
     /// Bytes that `remove` and `rewrite` freed and a retained snapshot still holds.
-    void hold_events(const Profile& profile, const BlockDraw& draw, std::size_t i, double listed_until,
+    void hold_events(const HeldProfile& profile, const BlockDraw& draw, std::size_t i, double listed_until,
                      FloatLanes& held) const {
         const auto& m = models_[std::size_t(profile.dataset)];
         for (std::size_t e = 0; e < m.events.size(); ++e) {
@@ -407,7 +351,7 @@ private:
         }
     }
 
-    void add_profile(const Profile& profile, const BlockDraw& draw, std::size_t first) const {
+    void add_profile(const HeldProfile& profile, const BlockDraw& draw, std::size_t first) const {
         const auto& m = models_[std::size_t(profile.dataset)];
         const HeldKernel& k = profile.kernel;
         const std::vector<float>& weights = k.weights[draw.curve];
@@ -487,12 +431,12 @@ private:
     const std::vector<DatasetModel>& models_;
     const PathsPlan& plan_;
     Paths& out_;
-    std::vector<double> edges_;
-    std::size_t past_ = 0;                              // intervals before as_of
+    const std::vector<double>& edges_;
+    const std::size_t past_;                            // intervals before as_of
+    const std::vector<HeldProfile>& profiles_;
     std::vector<float> wander_keep_, wander_step_;      // per interval
     std::vector<NoiseScales> noise_;                    // per dataset
     std::vector<std::vector<double>> middle_growth_;    // per dataset: bytes added at each time
-    std::vector<Profile> profiles_;
 };
 
 void make_room(std::vector<DrawnInputs>& drawn, const std::vector<DatasetModel>& models,
@@ -547,6 +491,12 @@ GridPlace place_on(const std::vector<double>& days, double day) {
 
 std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const PathsPlan& plan,
                                 const Progress& progress, double progress_from, double progress_to) {
+    return draw_paths(models, plan, held_profiles(models, plan), progress, progress_from, progress_to);
+}
+
+std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const PathsPlan& plan,
+                                const HeldProfiles& profiles, const Progress& progress, double progress_from,
+                                double progress_to) {
     Paths out;
     out.paths = static_cast<std::size_t>(plan.paths);
     out.times = plan.days.size();
@@ -561,7 +511,7 @@ std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const P
     out.samples.assign(std::size_t(std::min(plan.samples, plan.paths)),
                        std::vector<DatasetPath>(models.size()));
     if (plan.set.empty()) make_room(out.drawn, models, plan);
-    const PathDrawer drawer(models, plan, out);
+    const PathDrawer drawer(models, plan, profiles, out);
     PerThread<std::vector<BlockDraw>> draws;
 
     const std::size_t blocks = (out.paths + block_paths - 1) / block_paths;

@@ -93,7 +93,7 @@ struct DatasetPath {
 
 /// The inputs of one dataset on a path that is set.
 struct SetInputs {
-    int curve = 0;                           ///< index into the model's curves, one for all of a block
+    int curve = 0;                           ///< index into the model's curves, one for all of a block; their number: the mean curve
     double level = 1;                        ///< of churn
     double live_factor = 1;                  ///< of what is stored at as_of
     double rate = 0;                         ///< of growth before as_of, bytes/day
@@ -138,6 +138,8 @@ struct PathsPlan {
 /// Of how many paths live and held bytes are kept apart, for their bands: a multiple of block_paths.
 inline constexpr int most_parted_paths = 4096;
 
+struct HeldProfiles;  // held_profiles.h
+
 struct Paths {
     std::size_t paths = 0, times = 0;
     std::size_t parted = 0;                               ///< paths of live and held: the first ones, at most most_parted_paths
@@ -153,6 +155,12 @@ struct Paths {
 /// Empty if stopped.
 std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const PathsPlan& plan,
                                 const Progress& progress, double progress_from, double progress_to);
+
+/// The same with what the snapshots hold found before, by held_profiles of the same models, days and parts but
+/// for their boxes and charges.
+std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const PathsPlan& plan,
+                                const HeldProfiles& profiles, const Progress& progress, double progress_from,
+                                double progress_to);
 
 /// First whole day on which the straight lines through (day, level) reach `limit`; 0 if at once;
 /// empty if never.

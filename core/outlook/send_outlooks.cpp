@@ -40,9 +40,9 @@ public:
           plan_(plan),
           paths_(paths),
           hours_(link_.hours, c.zone) {
-        end_ = plus_days(c.start, c.horizon_days);
+        end_ = add_days(c.start, c.horizon_days);
         const double done = planned_.first_copy_done_day.value_or(c.horizon_days);
-        begin_ = plus_days(c.start, std::max(0.0, done));
+        begin_ = add_days(c.start, std::max(0.0, done));
     }
 
     SendOutlook summary() {
@@ -199,9 +199,9 @@ private:
             auto from = list.begin();
             Instant snapshot = first;
             for (std::size_t k = 0; k < by_point.size(); ++k) {
-                const Instant start = plus_days(begin_, age_point_days * double(k));
+                const Instant start = add_days(begin_, age_point_days * double(k));
                 const Instant stop =
-                    std::min(end_, plus_days(begin_, age_point_days * double(k + 1)));
+                    std::min(end_, add_days(begin_, age_point_days * double(k + 1)));
                 auto to = from;
                 while (to != list.end() && to->done < stop) ++to;
                 const auto some = copy_ages({from, to}, snapshot, start, stop);
@@ -213,7 +213,7 @@ private:
         for (std::size_t k = 0; k < by_point.size(); ++k) {
             if (by_point[k].empty()) continue;  // no copy yet
             CopyAgePoint p;
-            p.from = c_.zone.local_day(plus_days(begin_, age_point_days * double(k)));
+            p.from = c_.zone.local_day(add_days(begin_, age_point_days * double(k)));
             const auto ages = age_quantiles(by_point[k], {0.5, 0.95});
             p.p50_hours = ages[0];
             p.p95_hours = ages[1];
@@ -276,7 +276,7 @@ private:
         double fitted = 0;
         for (std::size_t p = 0; p < traces_.size(); ++p) {
             const auto* run =
-                carrier(p, part, plus_days(c_.start, paths_.samples[p][d].events[e].day));
+                carrier(p, part, add_days(c_.start, paths_.samples[p][d].events[e].day));
             if (!run) continue;
             bytes.push_back(run->bytes);
             hours.push_back(hours_of(*run));
@@ -366,7 +366,7 @@ private:
 
     /// A line that is nearly all in use but keeps its windows is not behind.
     bool late_at_the_end(const std::vector<RunRecord>& runs) const {
-        const Instant last_quarter = plus_days(end_, -quarter_days);
+        const Instant last_quarter = add_days(end_, -quarter_days);
         return std::any_of(runs.begin(), runs.end(), [&](const RunRecord& r) {
             return r.done >= last_quarter && (r.missed || !r.finished);
         });
@@ -451,7 +451,7 @@ std::optional<std::vector<SendOutlook>> replay_sends(const SendContext& context,
     PathsReplay replayed;
     replayed.threads = settings.threads;
     replayed.survival_from =
-        plus_days(context.start, std::max(0.0, context.horizon_days - days_per_year));
+        add_days(context.start, std::max(0.0, context.horizon_days - days_per_year));
     PathArrivals arrivals;
     if (std::any_of(context.models.begin(), context.models.end(),
                     [](const auto& m) { return !m.events.empty(); }))

@@ -118,7 +118,7 @@ public:
     /// After its upstreams.
     void set_runs(double reach_back) {
         reach_back_ = reach_back;
-        end_ = plus_days(c_.start, c_.horizon_days);
+        end_ = add_days(c_.start, c_.horizon_days);
         set_start();
         set_snapshots();
         set_first_copy();
@@ -238,19 +238,19 @@ private:
             earliest = std::min(earliest, from_day - earlier);
             plan_.supplies.back() =
                 calendars_.supply(plan_.source_ladders[d], send_.steps, plan_.period_days,
-                                  plus_days(c_.start, from_day - earlier), end_);
+                                  add_days(c_.start, from_day - earlier), end_);
         }
         for (std::size_t d = 0; d < plan_.datasets.size(); ++d)
             if (const auto& u = plan_.upstream[d])
                 for (const auto& a : plans_[u->send].received[u->part])
                     earliest = std::min(earliest, days_between(c_.start, a.snapshot));
         for (const auto& ladder : plan_.box_ladders)
-            plan_.box_grids.push_back(calendars_.grid(ladder, plus_days(c_.start, earliest), end_));
+            plan_.box_grids.push_back(calendars_.grid(ladder, add_days(c_.start, earliest), end_));
     }
 
     void set_first_copy() {
         const auto& link = c_.site.links[std::size_t(plan_.link)];
-        const Instant begin = plus_days(c_.start, plan_.first_copy_start_day);
+        const Instant begin = add_days(c_.start, plan_.first_copy_start_day);
         plan_.open = WeeklyHours(link.hours, c_.zone).stretches(std::min(begin, c_.start), end_);
         for (std::size_t d = 0; d < plan_.datasets.size(); ++d) {
             const double live = expected_live(c_.models[std::size_t(plan_.datasets[d])],
@@ -277,9 +277,9 @@ private:
     void set_due() {
         Instant from = end_;
         if (plan_.by == FirstCopy::By::present)
-            from = plus_days(c_.start, reach_back_);
+            from = add_days(c_.start, reach_back_);
         else if (plan_.first_copy_done_day)
-            from = plus_days(c_.start, *plan_.first_copy_done_day);
+            from = add_days(c_.start, *plan_.first_copy_done_day);
         if (from >= end_) return;
         if (!send_.after_each_snapshot) {
             plan_.due = CalendarGrid(send_.every.value, c_.zone, send_.at).between(from, end_);
@@ -360,7 +360,7 @@ void set_received(const SendContext& c, std::vector<PlannedSend>& plans, std::si
         send.hold_last_sent = true;  // sent whole or not, the same snapshots arrive
         send.lasting = lasting_of(p);
         if (p.first_copy_done_day || p.by != FirstCopy::By::present)
-            send.from = plus_days(c.start, p.first_copy_done_day.value_or(c.horizon_days));
+            send.from = add_days(c.start, p.first_copy_done_day.value_or(c.horizon_days));
         for (std::size_t d = 0; d < p.datasets.size(); ++d) {
             ReplayDataset part{p.datasets[d], p.supplies[d], p.box_grids[d].get(), p.upstream[d]};
             if (part.upstream)
@@ -380,20 +380,16 @@ void set_received(const SendContext& c, std::vector<PlannedSend>& plans, std::si
     ReplayOptions options;
     options.keep_arrivals = true;
     auto trace = replay_traced(
-        {ReplayLink{}}, sends, plus_days(c.start, c.horizon_days),
+        {ReplayLink{}}, sends, add_days(c.start, c.horizon_days),
         [](int, int, std::optional<Instant>, Instant) { return 0.0; }, options);
     plan.received = std::move(trace.arrivals.back());
     if (present) return;
-    const Instant done = plus_days(c.start, *plan.first_copy_done_day);
+    const Instant done = add_days(c.start, *plan.first_copy_done_day);
     for (std::size_t d = 0; d < plan.datasets.size(); ++d)
         plan.received[d].insert(plan.received[d].begin(), {plan.base[d], done});
 }
 
 }  // namespace
-
-Instant plus_days(Instant t, double days) {
-    return t + Seconds(std::llround(days * seconds_per_day));
-}
 
 double expected_live(const DatasetModel& m, double day) {
     return std::max(m.live_bytes + m.growth_per_day * day, 0.0);
@@ -415,7 +411,7 @@ double first_copy_days(const PlannedSend& plan, const Send& send, const SendCont
     const double payload =
         plan.first_copy_stored > 0 ? plan.first_copy_bytes / plan.first_copy_stored : 1;
     const ReplayLink link{plan.line_bits_per_second, plan.open, Sharing::evenly};
-    const Instant begin = plus_days(c.start, plan.first_copy_start_day);
+    const Instant begin = add_days(c.start, plan.first_copy_start_day);
     if (plan.by == FirstCopy::By::link) {
         const auto done = transfer_end(link, plan.own_bits_per_second, stored * payload, begin);
         return done ? days_between(begin, *done) : infinite;
@@ -426,7 +422,7 @@ double first_copy_days(const PlannedSend& plan, const Send& send, const SendCont
     for (std::size_t d = 0; d < plan.datasets.size(); ++d)
         missed += expected_written(c.models[std::size_t(plan.datasets[d])], 0, away) *
                   plan.payload_per_stored[d];
-    const Instant arrived = plus_days(begin, away);
+    const Instant arrived = add_days(begin, away);
     const auto done = transfer_end(link, plan.own_bits_per_second, missed, arrived);
     return done ? days_between(begin, *done) : infinite;
 }
@@ -477,7 +473,7 @@ std::vector<ReplaySend> replay_sends_of(const SendContext& c,
         r.hold_last_sent = send.hold_last_sent;
         r.on_arrival = s.on_arrival;
         r.lasting = lasting_of(s);
-        r.from = plus_days(
+        r.from = add_days(
             c.start, std::clamp(s.first_copy_done_day.value_or(infinite), 0.0, c.horizon_days));
         r.due.assign(std::lower_bound(s.due.begin(), s.due.end(), c.start), s.due.end());
         for (std::size_t d = 0; d < s.datasets.size(); ++d) {

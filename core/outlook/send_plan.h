@@ -84,7 +84,4 @@ std::vector<ReplayLink> replay_links(const Site& site, const std::vector<Planned
 std::vector<ReplaySend> replay_sends_of(const SendContext& context,
                                         const std::vector<PlannedSend>& sends);
 
-/// Days as an instant: `days` after t, to the second.
-Instant plus_days(Instant t, double days);
-
 }  // namespace ullage

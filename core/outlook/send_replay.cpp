@@ -47,7 +47,7 @@ std::optional<Traces> replay_paths(const SendContext& context,
         auto& open = links[std::size_t(settings.closed_link)].open;
         open = closed_between(open, settings.closed_from, settings.closed_to);
     }
-    const Instant end = plus_days(context.start, context.horizon_days);
+    const Instant end = add_days(context.start, context.horizon_days);
     double shortest = 1;
     for (const auto& s : sends) shortest = std::min(shortest, s.period_days);
     ReplayOptions noting;

@@ -13,6 +13,7 @@
 #include <cstdint>
 #include <optional>
 #include <system_error>
+#include <vector>
 
 namespace ullage {
 namespace {
@@ -151,13 +152,6 @@ tl::expected<Instant, std::string> epoch_seconds(std::string_view text) {
     return Instant{std::chrono::seconds{seconds}};
 }
 
-cctz::civil_second civil(Day day, int seconds_of_day) {
-    const year_month_day date{day};
-    return cctz::civil_second(
-        static_cast<int>(date.year()), static_cast<int>(static_cast<unsigned>(date.month())),
-        static_cast<int>(static_cast<unsigned>(date.day())), 0, 0, seconds_of_day);
-}
-
 }  // namespace
 
 tl::expected<Day, std::string> parse_date(std::string_view text) {
@@ -251,10 +245,78 @@ Day add_days(Day day, double days) {
                      std::clamp(std::floor(days), std::min(least, 0.0), std::max(most, 0.0)))};
 }
 
+Instant add_days(Instant instant, double days) {
+    return instant + std::chrono::seconds{std::llround(days * seconds_in_day)};
+}
+
 int weekday_of(Day day) { return static_cast<int>(std::chrono::weekday{day}.iso_encoding()) - 1; }
 
-struct TimeZone::Zone {
-    cctz::time_zone rules;
+/// The zone's offsets from 1970 to 2200 as a table, since calendars ask for millions of moments; beyond it the
+/// library's rules.
+class TimeZone::Zone {
+    using Seconds = std::chrono::seconds;
+    static constexpr Seconds table_from{0};
+    static constexpr Seconds table_to{7'258'118'400};  // 2200-01-01
+    static constexpr Seconds most_offset{24 * 3600};
+    static constexpr Seconds page{100 * 86400};
+
+    struct Span {
+        Seconds since, offset;
+    };
+
+public:
+    explicit Zone(cctz::time_zone zone) : rules_(std::move(zone)) {
+        const auto at = [this](Seconds t) { return Seconds{rules_.lookup(cctz_seconds(t)).offset}; };
+        spans_.push_back({table_from, at(table_from)});
+        cctz::time_zone::civil_transition change;
+        for (auto t = cctz_seconds(table_from); rules_.next_transition(t, &change);) {
+            const auto found = rules_.lookup(change.to);
+            t = found.kind == cctz::time_zone::civil_lookup::REPEATED ? found.trans : found.pre;
+            const Seconds since{t.time_since_epoch()};
+            if (since >= table_to) break;
+            spans_.push_back({since, at(since)});
+        }
+        std::size_t span = 0;
+        for (Seconds t = table_from; t < table_to; t += page) {
+            while (span + 1 < spans_.size() && spans_[span + 1].since <= t) ++span;
+            pages_.push_back(span);
+        }
+    }
+
+    /// The wall clock, as seconds since 1970 by it.
+    Seconds wall_clock(Instant instant) const {
+        const Seconds t = instant.time_since_epoch();
+        if (t < table_from || t >= table_to) {
+            const cctz::civil_second second = cctz::convert(cctz_seconds(t), rules_);
+            return Seconds{second - cctz::civil_second(1970, 1, 1)};
+        }
+        return t + spans_[span_at(t)].offset;
+    }
+
+    /// The first moment at which the wall clock shows this; if it jumps over it, the moment of the jump.
+    Instant moment_of(Seconds wall) const {
+        if (wall < table_from + most_offset || wall >= table_to - most_offset) {
+            const auto moment = cctz::convert(cctz::civil_second(1970, 1, 1) + wall.count(), rules_);
+            return Instant{Seconds{moment.time_since_epoch()}};
+        }
+        std::size_t span = span_at(wall - most_offset);
+        while (span + 1 < spans_.size() && wall >= spans_[span + 1].since + spans_[span].offset) ++span;
+        return Instant{std::max(wall - spans_[span].offset, spans_[span].since)};
+    }
+
+private:
+    static cctz::time_point<cctz::seconds> cctz_seconds(Seconds t) { return cctz::time_point<cctz::seconds>(t); }
+
+    /// Of a moment in the table.
+    std::size_t span_at(Seconds t) const {
+        std::size_t span = pages_[static_cast<std::size_t>(t / page)];
+        while (span + 1 < spans_.size() && spans_[span + 1].since <= t) ++span;
+        return span;
+    }
+
+    cctz::time_zone rules_;
+    std::vector<Span> spans_;
+    std::vector<std::size_t> pages_;  // the span at the beginning of each page
 };
 
 TimeZone::TimeZone() = default;
@@ -276,32 +338,25 @@ tl::expected<TimeZone, std::string> TimeZone::find(const std::string& iana_name)
                                   c == '_' || c == '+' || c == '-' || c == '/';
                        });
     if (!plain || iana_name.front() == '/' || iana_name == "localtime") return fail();
-    auto zone = std::make_shared<Zone>();
-    if (!cctz::load_time_zone(iana_name, &zone->rules)) return fail();
+    cctz::time_zone rules;
+    if (!cctz::load_time_zone(iana_name, &rules)) return fail();
     found.name_ = iana_name;
-    found.zone_ = std::move(zone);
+    found.zone_ = std::make_shared<Zone>(std::move(rules));
     return found;
 }
 
 Instant TimeZone::instant_of(Day local_date, int seconds_of_day) const {
     if (!zone_) return Instant{local_date} + std::chrono::seconds{seconds_of_day};
-    const auto moment = cctz::convert(civil(local_date, seconds_of_day), zone_->rules);
-    return Instant{std::chrono::seconds{moment.time_since_epoch().count()}};
+    return zone_->moment_of(Instant{local_date}.time_since_epoch() + std::chrono::seconds{seconds_of_day});
 }
 
 Day TimeZone::local_day(Instant instant) const {
-    if (!zone_) return std::chrono::floor<std::chrono::days>(instant);
-    const cctz::civil_day day(cctz::convert(instant, zone_->rules));
-    return Day{std::chrono::days{static_cast<int>(day - cctz::civil_day(1970, 1, 1))}};
+    return std::chrono::floor<std::chrono::days>(zone_ ? Instant{zone_->wall_clock(instant)} : instant);
 }
 
 int TimeZone::local_seconds_of_day(Instant instant) const {
-    if (!zone_) {
-        return static_cast<int>(
-            (instant - Instant{std::chrono::floor<std::chrono::days>(instant)}).count());
-    }
-    const cctz::civil_second second = cctz::convert(instant, zone_->rules);
-    return second.hour() * 3600 + second.minute() * 60 + second.second();
+    const Instant wall = zone_ ? Instant{zone_->wall_clock(instant)} : instant;
+    return static_cast<int>((wall - Instant{std::chrono::floor<std::chrono::days>(wall)}).count());
 }
 
 }  // namespace ullage

@@ -34,6 +34,7 @@ std::string format_instant(Instant);           ///< "2026-11-01T04:00:00Z"
 std::string format_time_of_day(int seconds);   ///< "20:00"; "20:00:30" off the minute
 
 double days_between(Instant a, Instant b);  ///< (b − a) in days, fractions included
+Instant add_days(Instant, double days);      ///< rounded to the second
 /// Rounded down to a whole day; stops at the years 1900 and 9999.
 Day add_days(Day, double days);
 /// 0 = Monday … 6 = Sunday (ISO 8601).
@@ -55,7 +56,7 @@ public:
     bool operator==(const TimeZone& other) const { return name_ == other.name_; }
 
 private:
-    struct Zone;
+    class Zone;
     std::string name_ = "UTC";
     std::shared_ptr<const Zone> zone_;  ///< null for UTC
 };

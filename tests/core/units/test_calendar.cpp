@@ -1,12 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/units/calendar.h"
 
+#include <cctz/time_zone.h>
 #include <gtest/gtest.h>
 
+#include <array>
 #include <chrono>
+#include <cstdint>
 #include <cmath>
 #include <limits>
+#include <random>
 #include <string>
+#include <vector>
 
 namespace ullage {
 namespace {
@@ -200,6 +205,46 @@ TEST(TimeZone, LocalDayAndTimeOfDayTurnBackIntoTheMoment) {
             // In the hour that is repeated the first one counts; Lord Howe's shift is 30 minutes.
             ASSERT_TRUE(back == t || back == t - 1h || back == t - 30min)
                 << name << " " << format_instant(t);
+        }
+    }
+}
+
+// Checked against the library's own rules, moment by moment about every clock change of two centuries and a half.
+TEST(TimeZone, TheTableOfOffsetsSaysWhatTheRulesSay) {
+    const std::array names = {"Europe/Berlin",    "America/New_York",    "Australia/Lord_Howe", "Africa/Casablanca",
+                              "Pacific/Apia",     "America/St_Johns",    "Asia/Kathmandu",      "Antarctica/Troll",
+                              "Europe/Dublin",    "Pacific/Kwajalein",   "Asia/Gaza",           "Etc/GMT+12",
+                              "Pacific/Kiritimati"};
+    std::mt19937_64 random(20261126);
+    for (const char* name : names) {
+        const auto zone = TimeZone::find(name);
+        ASSERT_TRUE(zone) << name;
+        cctz::time_zone rules;
+        ASSERT_TRUE(cctz::load_time_zone(name, &rules));
+        std::vector<std::int64_t> moments;
+        std::uniform_int_distribution<std::int64_t> any(-2'000'000'000, 20'000'000'000);
+        for (int i = 0; i < 2000; ++i) moments.push_back(any(random));
+        cctz::time_zone::civil_transition change;
+        for (auto t = cctz::time_point<cctz::seconds>(cctz::seconds(-2'000'000'000)); rules.next_transition(t, &change);) {
+            const auto found = rules.lookup(change.to);
+            t = found.kind == cctz::time_zone::civil_lookup::REPEATED ? found.trans : found.pre;
+            const std::int64_t at = t.time_since_epoch().count();
+            if (at > 9'000'000'000) break;
+            for (const std::int64_t off : {-90'000, -3601, -3600, -1800, -1, 0, 1, 1800, 3599, 3600, 7200, 90'000})
+                moments.push_back(at + off);
+        }
+        for (const std::int64_t moment : moments) {
+            const Instant t{std::chrono::seconds(moment)};
+            const cctz::civil_second wall = cctz::convert(t, rules);
+            const std::int64_t shown = wall - cctz::civil_second(1970, 1, 1);
+            const Day day = std::chrono::floor<std::chrono::days>(Instant{std::chrono::seconds(shown)});
+            ASSERT_EQ(zone->local_day(t), day) << name << ' ' << moment;
+            ASSERT_EQ(zone->local_seconds_of_day(t), shown - Instant{day}.time_since_epoch().count()) << name << ' ' << moment;
+            // The same number as a time on the wall.
+            const Day on = std::chrono::floor<std::chrono::days>(t);
+            const auto second = static_cast<int>((t - Instant{on}).count());
+            const auto back = cctz::convert(cctz::civil_second(1970, 1, 1) + moment, rules);
+            ASSERT_EQ(zone->instant_of(on, second).time_since_epoch().count(), back.time_since_epoch().count()) << name << ' ' << moment;
         }
     }
 }
