@@ -5,6 +5,7 @@
 #include "ui/theme/theme.h"
 
 #include <QGraphicsItem>
+#include <QGraphicsScene>
 #include <QHelpEvent>
 #include <QKeyEvent>
 #include <QMouseEvent>
@@ -21,6 +22,9 @@ FillView::FillView(FillPlot* plot, QWidget* parent)
     : QChartView(plot->chart(), parent), plot_(plot) {
     setFrameShape(QFrame::NoFrame);
     setRenderHint(QPainter::Antialiasing);
+    // An answer changes most of the items at once: to find which is dearer than to draw all.
+    setViewportUpdateMode(QGraphicsView::FullViewportUpdate);
+    scene()->setItemIndexMethod(QGraphicsScene::NoIndex);
     setFocusPolicy(Qt::StrongFocus);
     setRubberBand(QChartView::NoRubberBand);
     setMouseTracking(true);
