@@ -2,6 +2,7 @@
 #include "ui/window/look.h"
 
 #include "ui/theme/theme.h"
+#include "ui/window/outlined_checks.h"
 
 #include <QApplication>
 #include <QEvent>
@@ -9,6 +10,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPainter>
+#include <QStyle>
 #include <QStyleOptionViewItem>
 
 #include <algorithm>
@@ -102,6 +104,7 @@ int controlHeight(const QWidget* widget) {
 }
 
 void applyTheme(ThemeChoice choice) {
+    if (!qobject_cast<OutlinedChecks*>(QApplication::style())) QApplication::setStyle(new OutlinedChecks);
     switch (choice) {
         case ThemeChoice::system:
             QApplication::setPalette(QPalette());

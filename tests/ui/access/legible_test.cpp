@@ -4,6 +4,8 @@
 #include "tests/ui/access/sample_window.h"
 #include "tests/ui/window/small.h"
 #include "ui/theme/theme.h"
+#include "ui/window/look.h"
+#include "ui/window/outlined_checks.h"
 #include "ui/window/window_settings.h"
 
 #include <QAbstractButton>
@@ -13,9 +15,11 @@
 #include <QHeaderView>
 #include <QLabel>
 #include <QLineEdit>
+#include <QPainter>
 #include <QScrollArea>
 #include <QScrollBar>
 #include <QStyle>
+#include <QStyleOptionButton>
 #include <QStyleOptionComboBox>
 #include <QStyledItemDelegate>
 #include <QTabBar>
@@ -219,6 +223,38 @@ TEST(ImportWindow, HasTextOfEnoughContrastAndCutsNone) {
         EXPECT_EQ(faintIn(*listing.dialog), NoneOf{});
         EXPECT_EQ(cutIn(*listing.dialog), NoneOf{});
     }
+    applyTheme(ThemeChoice::system);
+}
+
+/// The least contrast of an unticked box's outline against its inside.
+double outlineContrast(const QStyle& style, const QPalette& colours) {
+    const QRect box(2, 2, 15, 15);
+    QStyleOptionButton option;
+    option.rect = box;
+    option.palette = colours;
+    option.state = QStyle::State_Enabled | QStyle::State_Off;
+    QImage image(19, 19, QImage::Format_RGB32);
+    image.fill(colours.color(QPalette::Window));
+    {
+        QPainter painter(&image);
+        style.drawPrimitive(QStyle::PE_IndicatorCheckBox, &option, &painter);
+    }
+    double least = 21;
+    for (int i = 2; i < 12; ++i)
+        for (const QPoint& at : {QPoint(box.left(), box.top() + i), QPoint(box.left() + i, box.top()),
+                                 QPoint(box.right(), box.top() + i), QPoint(box.left() + i, box.bottom())})
+            least = std::min(least, contrast(image.pixelColor(at), colours.color(QPalette::Base)));
+    return least;
+}
+
+// Source: WCAG 2.2, success criterion 1.4.11.
+TEST(CheckBoxes, HaveAnOutlineThatIsSeenInLightAndDark) {
+    const OutlinedChecks outlined;
+    for (const QPalette& colours : {light_palette(), dark_palette()})
+        EXPECT_GE(outlineContrast(outlined, colours), 3);
+    EXPECT_LT(outlineContrast(*outlined.baseStyle(), dark_palette()), 3) << "the style below needs no help";
+    applyTheme(ThemeChoice::dark);
+    EXPECT_TRUE(qobject_cast<OutlinedChecks*>(QApplication::style()));
     applyTheme(ThemeChoice::system);
 }
 
