@@ -91,7 +91,7 @@ private:
             w_.decimals(s_.open_hours_per_run, s_.open_hours_per_run < 10 ? 1 : 0));
         if (missing > 0)
             text += " " + (missing < 0.05 ? w_.say("{} of all runs miss their window.", w_.percent(missing, 1))
-                                          : w_.say("{} miss their window.", chance_of_runs(missing, w_)));
+                                          : w_.say("The window is missed by {}.", chance_of_runs(missing, w_)));
         add(level, text);
         const auto& b = s_.backlog;
         if (b.times_a_year > 0)

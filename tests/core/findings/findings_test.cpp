@@ -183,9 +183,9 @@ TEST(Findings, MissedWindowsAreCounted) {
     auto all = with([](Answer& a) { a.outlook.sends[0].chance_of_missing_window = 0.031; });
     expect_said(all, Level::tight, "/sends/0", "3 % of all runs miss their window.");
     all = with([](Answer& a) { a.outlook.sends[0].chance_of_missing_window = 0.52; });
-    expect_said(all, Level::overruns, "/sends/0", "half of the runs miss their window.");
+    expect_said(all, Level::overruns, "/sends/0", "The window is missed by half of the runs.");
     all = with([](Answer& a) { a.outlook.sends[0].chance_of_missing_window = 1; });
-    expect_said(all, Level::overruns, "/sends/0", "all runs miss their window.");
+    expect_said(all, Level::overruns, "/sends/0", "The window is missed by all runs.");
 }
 
 TEST(Findings, ASendThatFallsBehindOrNeverGetsItsFirstCopyOverruns) {
