@@ -8,7 +8,10 @@
 #include <cmath>
 #include <fmt/format.h>
 #include <limits>
+#include <map>
 #include <numeric>
+#include <tuple>
+#include <utility>
 
 namespace ullage {
 
@@ -92,49 +95,99 @@ VectorXd row_of(const Observation& o) {
     return row;
 }
 
-/// The rows of a fit: y ≈ rows · amplitudes, row i with variance κ · expected_i ÷ times_i.
+/// Rows of equal gaps, put together: of each kind of row, Σ precision and Σ precision · y over its observations.
+/// Their weighted squares are those of one row of the mean, but for a part that no amplitude moves.
+struct Summed {
+    VectorXd precision, moment;
+    double square = 0;  // Σ precision · y² over all observations
+};
+
+/// The rows of a fit: y_i ≈ rows.row(row_i) · amplitudes, with variance κ · expected_i ÷ times_i.
 struct Problem {
-    MatrixXd rows;
+    MatrixXd rows;           // no two alike
+    std::vector<Index> row;  // of each observation
     VectorXd y;
     VectorXd times;
     double largest = 0;
     double most_burst = std::numeric_limits<double>::max();
 
-    VectorXd expected(const VectorXd& amplitudes) const {
-        return (rows * amplitudes).cwiseMax(1e-4 * largest + 1);
+    VectorXd of_observations(const VectorXd& by_row) const {
+        VectorXd all(y.size());
+        for (Index i = 0; i < y.size(); ++i) all[i] = by_row[row[static_cast<std::size_t>(i)]];
+        return all;
     }
-    double burst(const VectorXd& amplitudes, const VectorXd& expected_bytes) const {
-        const VectorXd residual = y - rows * amplitudes;
+    VectorXd modelled(const VectorXd& amplitudes) const { return of_observations(rows * amplitudes); }
+    VectorXd expected(const VectorXd& bytes) const { return bytes.cwiseMax(1e-4 * largest + 1); }
+    double burst(const VectorXd& bytes) const {
         const double mean =
-            times.cwiseProduct(residual.cwiseAbs2()).cwiseQuotient(expected_bytes).sum() / times.sum();
+            times.cwiseProduct((y - bytes).cwiseAbs2()).cwiseQuotient(expected(bytes)).sum() / times.sum();
         return std::max(mean, 1e-6 * largest + 1);
     }
-    /// 1 ÷ variance of each row, less for those far off.
+    /// 1 ÷ variance of each observation, less for those far off.
     VectorXd precision(const VectorXd& amplitudes, double& burst_bytes) const {
-        const VectorXd e = expected(amplitudes);
-        burst_bytes = std::min(burst(amplitudes, e), most_burst);
+        const VectorXd bytes = modelled(amplitudes);
+        const VectorXd e = expected(bytes);
+        burst_bytes = std::min(burst(bytes), most_burst);
         VectorXd precise = times.cwiseQuotient(burst_bytes * e);
-        const VectorXd off = (y - rows * amplitudes).cwiseAbs().cwiseQuotient(
-            (burst_bytes * e).cwiseSqrt());
+        const VectorXd off = (y - bytes).cwiseAbs().cwiseQuotient((burst_bytes * e).cwiseSqrt());
         for (Index i = 0; i < precise.size(); ++i)
             if (off[i] > most_deviations) precise[i] *= most_deviations / off[i];
         return precise;
     }
+    Summed summed(const VectorXd& precision) const {
+        Summed s{VectorXd::Zero(rows.rows()), VectorXd::Zero(rows.rows()), 0};
+        for (Index i = 0; i < y.size(); ++i) {
+            const Index r = row[static_cast<std::size_t>(i)];
+            s.precision[r] += precision[i];
+            s.moment[r] += precision[i] * y[i];
+            s.square += precision[i] * y[i] * y[i];
+        }
+        return s;
+    }
 };
+
+/// The observations' rows, each kind once.
+Problem problem_of(const std::vector<Observation>& observations) {
+    Problem problem;
+    std::map<std::tuple<double, double>, Index> known;  // by gap and next gap, −1 without one
+    std::vector<VectorXd> rows;
+    for (const auto& o : observations) {
+        const double next = o.kind == Observation::Kind::unique ? o.next_gap_days : -1;
+        const auto [at, is_new] = known.try_emplace({o.gap_days, next}, static_cast<Index>(rows.size()));
+        if (is_new) rows.push_back(row_of(o));
+        problem.row.push_back(at->second);
+    }
+    problem.rows.resize(static_cast<Index>(rows.size()), static_cast<Index>(lifetime_grid().size()));
+    for (std::size_t r = 0; r < rows.size(); ++r) problem.rows.row(static_cast<Index>(r)) = rows[r].transpose();
+    problem.y.resize(static_cast<Index>(observations.size()));
+    problem.times.resize(problem.y.size());
+    for (std::size_t i = 0; i < observations.size(); ++i) {
+        problem.y[static_cast<Index>(i)] = observations[i].bytes;
+        problem.times[static_cast<Index>(i)] = observations[i].weight;
+    }
+    problem.largest = problem.y.cwiseAbs().maxCoeff();
+    return problem;
+}
+
+/// √precision of each row of its mean, and that mean times it.
+std::pair<VectorXd, VectorXd> weighted(const Summed& s) {
+    const VectorXd root = s.precision.cwiseSqrt();
+    return {root, s.moment.cwiseQuotient(root.cwiseMax(std::numeric_limits<double>::min()))};
+}
 
 /// κ about the best of all curves, prior or not: bursts are what no curve explains.
 double burst_about_any_curve(const Problem& problem) {
-    const Index m = problem.rows.rows();
+    const Index m = problem.y.size();
     if (m < least_rows) return std::numeric_limits<double>::max();
     VectorXd amplitudes;
     VectorXd e = problem.y.cwiseMax(1e-2 * problem.largest + 1);
     for (int pass = 0; pass < 3; ++pass) {
-        const VectorXd w = problem.times.cwiseQuotient(e).cwiseSqrt();
-        amplitudes = non_negative_least_squares(w.asDiagonal() * problem.rows, w.cwiseProduct(problem.y));
-        e = problem.expected(amplitudes);
+        const auto [root, y] = weighted(problem.summed(problem.times.cwiseQuotient(e)));
+        amplitudes = non_negative_least_squares(root.asDiagonal() * problem.rows, y);
+        e = problem.expected(problem.modelled(amplitudes));
     }
     const auto parts = static_cast<double>((amplitudes.array() > 0).count());
-    return problem.burst(amplitudes, e) * double(m) / (double(m) - parts);
+    return problem.burst(problem.modelled(amplitudes)) * double(m) / (double(m) - parts);
 }
 
 /// Best scale and log posterior of every shape for given row precisions.
@@ -166,17 +219,14 @@ struct Posterior {
     VectorXd amplitudes(Index shape) const { return shapes().amplitudes.col(shape) * scale[shape]; }
 };
 
-Posterior posterior_of(const MatrixXd& by_shape, const VectorXd& y, const VectorXd& precision,
-                       const FitOptions& options) {
-    const MatrixXd weighted = precision.asDiagonal() * by_shape;
+Posterior posterior_of(const MatrixXd& by_shape, const Summed& rows, const FitOptions& options) {
     Posterior p;
-    const ArrayXd moment = (weighted.transpose() * y).array();
-    const ArrayXd square = by_shape.cwiseProduct(weighted).colwise().sum().transpose().array();
+    const ArrayXd moment = (by_shape.transpose() * rows.moment).array();
+    const ArrayXd square = (by_shape.cwiseAbs2().transpose() * rows.precision).array();
     const double most = options.live_bytes > 0 ? options.live_bytes : std::numeric_limits<double>::max();
     p.scale = (moment / square.max(std::numeric_limits<double>::min())).max(0).min(most);
     // Σ w (y − c g)² without forming the residuals of every shape.
-    const double all = y.cwiseProduct(precision).dot(y);
-    p.log_weight = log_prior(options) - 0.5 * (all - 2 * p.scale * moment + p.scale.square() * square);
+    p.log_weight = log_prior(options) - 0.5 * (rows.square - 2 * p.scale * moment + p.scale.square() * square);
     return p;
 }
 
@@ -190,14 +240,14 @@ Curve curve_of(const VectorXd& amplitudes) {
 }
 
 /// Non-negative least squares of weighted rows and of the departure from a shape.
-VectorXd departed(const Problem& problem, const VectorXd& root_precision, const VectorXd& shape,
-                  const FitOptions& options) {
+VectorXd departed(const Problem& problem, const Summed& rows, const VectorXd& shape, const FitOptions& options) {
     const Index m = problem.rows.rows();
     const Index n = problem.rows.cols();
     MatrixXd a = MatrixXd::Zero(m + 2 * n, n);
     VectorXd b = VectorXd::Zero(m + 2 * n);
-    a.topRows(m) = root_precision.asDiagonal() * problem.rows;
-    b.head(m) = root_precision.cwiseProduct(problem.y);
+    const auto [root, y] = weighted(rows);
+    a.topRows(m) = root.asDiagonal() * problem.rows;
+    b.head(m) = y;
     const VectorXd width = shape.cwiseMax(shape_floor * shape.maxCoeff()) * options.departure_spread;
     for (Index k = 0; k < n; ++k) {
         a(m + k, k) = 1 / width[k];
@@ -224,14 +274,9 @@ VectorXd departed(const Problem& problem, const VectorXd& root_precision, const 
 tl::expected<FitReport, std::string> fit_curve(const std::vector<Observation>& observations,
                                                const FitOptions& options) {
     if (observations.empty()) return tl::unexpected(std::string("there is nothing to fit"));
-    const auto m = static_cast<Index>(observations.size());
-    Problem problem;
-    problem.rows.resize(m, static_cast<Index>(lifetime_grid().size()));
-    problem.y.resize(m);
-    problem.times.resize(m);
     FitReport report;
-    for (Index i = 0; i < m; ++i) {
-        const auto& o = observations[static_cast<std::size_t>(i)];
+    for (std::size_t i = 0; i < observations.size(); ++i) {
+        const auto& o = observations[i];
         const bool pair = o.kind == Observation::Kind::unique;
         if (!(o.gap_days > 0) || (pair && !(o.next_gap_days > 0)) || !std::isfinite(o.bytes) ||
             !(o.weight > 0))
@@ -239,13 +284,10 @@ tl::expected<FitReport, std::string> fit_curve(const std::vector<Observation>& o
                 fmt::format("observation {} has a gap of {} d, {} bytes, weight {}: gaps and weights "
                             "must be positive, bytes finite",
                             i, o.gap_days, o.bytes, o.weight));
-        problem.rows.row(i) = row_of(o).transpose();
-        problem.y[i] = o.bytes;
-        problem.times[i] = o.weight;
         report.longest_days =
             std::max(report.longest_days, o.gap_days + (pair ? o.next_gap_days : 0.0));
     }
-    problem.largest = problem.y.cwiseAbs().maxCoeff();
+    Problem problem = problem_of(observations);
     if (problem.largest == 0 || problem.times.dot(problem.y) <= 0) return report;  // nothing dies
 
     problem.most_burst = burst_about_any_curve(problem);
@@ -254,12 +296,12 @@ tl::expected<FitReport, std::string> fit_curve(const std::vector<Observation>& o
 
     Index prior_mode = 0;
     log_prior(options).maxCoeff(&prior_mode);
-    const double scale = problem.times.dot(problem.y) / problem.times.dot(by_shape.col(prior_mode));
+    const double scale = problem.times.dot(problem.y) / problem.times.dot(problem.of_observations(by_shape.col(prior_mode)));
     VectorXd amplitudes = shapes().amplitudes.col(prior_mode) * scale;
     Posterior posterior;
     for (int pass = 0; pass < passes; ++pass) {
         const VectorXd precision = problem.precision(amplitudes, report.burst_bytes);
-        posterior = posterior_of(by_shape, problem.y, precision, options);
+        posterior = posterior_of(by_shape, problem.summed(precision), options);
         amplitudes = posterior.amplitudes(posterior.likeliest());
     }
     const Index chosen = options.shape_draw ? posterior.at(*options.shape_draw) : posterior.likeliest();
@@ -268,16 +310,16 @@ tl::expected<FitReport, std::string> fit_curve(const std::vector<Observation>& o
     if (shape.maxCoeff() > 0)
         for (int pass = 0; pass < passes; ++pass) {
             const VectorXd precision = problem.precision(amplitudes, report.burst_bytes);
-            amplitudes = departed(problem, precision.cwiseSqrt(), shape, options);
+            amplitudes = departed(problem, problem.summed(precision), shape, options);
         }
     report.curve = curve_of(amplitudes);
 
     double squares = 0;
     double sizes = 0;
-    for (Index i = 0; i < m; ++i) {
+    const VectorXd residual = problem.y - problem.modelled(amplitudes);
+    for (Index i = 0; i < residual.size(); ++i) {
         if (observations[static_cast<std::size_t>(i)].kind != Observation::Kind::freed) continue;
-        const double residual = problem.y[i] - problem.rows.row(i).dot(amplitudes);
-        squares += residual * residual;
+        squares += residual[i] * residual[i];
         sizes += problem.y[i] * problem.y[i];
     }
     report.relative_error = sizes > 0 ? std::sqrt(squares / sizes) : 0;
@@ -287,29 +329,22 @@ tl::expected<FitReport, std::string> fit_curve(const std::vector<Observation>& o
 tl::expected<Curve, std::string> curve_through(const std::vector<CurveComponent>& freed_at,
                                                const FitOptions& options) {
     if (freed_at.empty()) return tl::unexpected(std::string("no figure to draw a curve through"));
-    const auto m = static_cast<Index>(freed_at.size());
-    Problem problem;
-    problem.rows.resize(m, static_cast<Index>(lifetime_grid().size()));
-    problem.y.resize(m);
-    VectorXd weight(m);
-    for (Index i = 0; i < m; ++i) {
-        const auto& point = freed_at[static_cast<std::size_t>(i)];
+    std::vector<Observation> points;
+    for (const auto& point : freed_at) {
         if (!(point.lifetime_days > 0) || !(point.bytes >= 0) || !std::isfinite(point.bytes))
             return tl::unexpected(fmt::format("{} bytes freed at {} d: the day must be positive and "
                                               "the bytes not negative",
                                               point.bytes, point.lifetime_days));
-        Observation o;
-        o.gap_days = point.lifetime_days;
-        problem.rows.row(i) = row_of(o).transpose();
-        problem.y[i] = point.bytes;
-        weight[i] = point.bytes > 0 ? 1 / point.bytes : 1;
+        points.push_back({Observation::Kind::freed, point.lifetime_days, 0, point.bytes, 1});
     }
+    const Problem problem = problem_of(points);
     if (problem.y.sum() <= 0) return Curve();
-    const VectorXd precision = (weight / typed_precision).cwiseAbs2();
-    const auto posterior =
-        posterior_of(problem.rows * shapes().amplitudes, problem.y, precision, options);
+    const VectorXd weight =
+        problem.y.unaryExpr([](double bytes) { return bytes > 0 ? 1 / bytes : 1; });
+    const auto posterior = posterior_of(problem.rows * shapes().amplitudes,
+                                        problem.summed((weight / typed_precision).cwiseAbs2()), options);
     const VectorXd shape = posterior.amplitudes(posterior.at(options.shape_draw.value_or(0.5)));
-    return curve_of(departed(problem, typed_weight * weight, shape, options));
+    return curve_of(departed(problem, problem.summed((typed_weight * weight).cwiseAbs2()), shape, options));
 }
 
 }  // namespace ullage

@@ -12,9 +12,23 @@ using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-VectorXd non_negative_least_squares(const MatrixXd& a, const VectorXd& b) {
-    assert(a.rows() == b.rows() && a.cols() >= 1);
-    const Index n = a.cols();
+VectorXd non_negative_least_squares(const MatrixXd& all_rows, const VectorXd& all_b) {
+    assert(all_rows.rows() == all_b.rows() && all_rows.cols() >= 1);
+    const Index n = all_rows.cols();
+    // Many rows are turned into n + 1 of the same lengths and angles once, not at each change of the set.
+    MatrixXd a;
+    VectorXd b;
+    if (all_rows.rows() > 2 * n) {
+        MatrixXd both(all_rows.rows(), n + 1);
+        both << all_rows, all_b;
+        const Eigen::HouseholderQR<MatrixXd> turned(both);
+        const MatrixXd triangle = turned.matrixQR().topRows(n + 1).triangularView<Eigen::Upper>();
+        a = triangle.leftCols(n);
+        b = triangle.col(n);
+    } else {
+        a = all_rows;
+        b = all_b;
+    }
     VectorXd x = VectorXd::Zero(n);
     std::vector<bool> passive(static_cast<std::size_t>(n), false);
     VectorXd gradient = a.transpose() * b;
