@@ -37,10 +37,10 @@ tl::expected<OpenFile, std::string> open_file(const std::string& path, std::size
     return file;
 }
 
-/// What `parse` makes of a file that is read a piece at a time.
+/// What `parse` makes of a file that is read a piece at a time; it gets the file's size besides, 0 if that is unknown.
 template <class Parse>
 auto parsed_file(const std::string& path, std::size_t limit_bytes, Parse parse)
-    -> tl::expected<typename decltype(parse(NextPiece()))::value_type, BadInput> {
+    -> tl::expected<typename decltype(parse(NextPiece(), std::size_t{}))::value_type, BadInput> {
     auto file = open_file(path, limit_bytes);
     if (!file) return tl::unexpected(BadInput{path, {{"", file.error()}}, true});
     constexpr std::size_t piece_bytes = std::size_t{1} << 20;
@@ -52,7 +52,7 @@ auto parsed_file(const std::string& path, std::size_t limit_bytes, Parse parse)
         const auto got = static_cast<std::size_t>(file->in.gcount());
         so_far += got;
         return std::string_view(piece).substr(0, got);
-    });
+    }, file->size.value_or(0));
     if (file->in.bad()) return tl::unexpected(BadInput{path, {{"", "reading failed"}}, true});
     if (!parsed) return tl::unexpected(BadInput{path, std::move(parsed.error()), false});
     return *std::move(parsed);
@@ -72,25 +72,27 @@ tl::expected<std::string, std::string> read_text_file(const std::string& path, s
 
 tl::expected<std::vector<Listing>, BadInput> read_listing_file(const std::string& path, const ListingOptions& options,
                                                                std::size_t limit_bytes) {
-    return parsed_file(path, limit_bytes, [&](const NextPiece& next) { return parse_listing(next, options); });
+    return parsed_file(path, limit_bytes, [&](const NextPiece& next, std::size_t bytes) {
+        return parse_listing(next, options, bytes);
+    });
 }
 
 tl::expected<ListingLines, BadInput> read_listing_lines_of(const std::string& path,
                                                            const std::vector<std::string>& columns,
                                                            const std::stop_token& stop, std::size_t limit_bytes) {
-    return parsed_file(path, limit_bytes, [&](const NextPiece& next) {
-        return read_listing_lines([&] { return stop.stop_requested() ? std::string_view() : next(); }, columns);
+    return parsed_file(path, limit_bytes, [&](const NextPiece& next, std::size_t bytes) {
+        return read_listing_lines([&] { return stop.stop_requested() ? std::string_view() : next(); }, columns, bytes);
     });
 }
 
 tl::expected<ListingPreview, BadInput> preview_listing_of(const std::string& path, std::size_t rows) {
-    return parsed_file(path, std::size_t{1} << 30, [&](const NextPiece& next) -> tl::expected<ListingPreview, Problems> {
+    return parsed_file(path, std::size_t{1} << 30, [&](const NextPiece& next, std::size_t) -> tl::expected<ListingPreview, Problems> {
         return preview_listing(next, rows);
     });
 }
 
 tl::expected<std::vector<UsagePoint>, BadInput> read_usage_file(const std::string& path, std::size_t limit_bytes) {
-    return parsed_file(path, limit_bytes, [](const NextPiece& next) { return parse_usage(next); });
+    return parsed_file(path, limit_bytes, [](const NextPiece& next, std::size_t) { return parse_usage(next); });
 }
 
 namespace {

@@ -105,7 +105,8 @@ tl::expected<std::vector<Listing>, Problems> parse_listing(std::string_view text
     return parse_listing(whole_text(text), options);
 }
 
-tl::expected<ListingLines, Problems> read_listing_lines(const NextPiece& next, const std::vector<std::string>& columns) {
+tl::expected<ListingLines, Problems> read_listing_lines(const NextPiece& next, const std::vector<std::string>& columns,
+                                                         std::size_t text_bytes) {
     ListingLines all;
     auto& listings = all.listings;
     std::map<std::string, std::size_t, std::less<>> index;
@@ -120,11 +121,27 @@ tl::expected<ListingLines, Problems> read_listing_lines(const NextPiece& next, c
         last = it->second;
         return listings[last];
     };
+    std::size_t seen_bytes = 0;
+    const auto counted = [&] {
+        const auto piece = next();
+        seen_bytes += piece.size();
+        return piece;
+    };
+    // Room for all to come at once, where one dataset fills the text: a list that grows by copying takes more. What
+    // is not written to costs nothing.
+    const auto make_room = [&](std::vector<Snapshot>& list) {
+        constexpr std::size_t many = 1 << 16;
+        constexpr double slack = 4.0 / 3;
+        if (list.size() != list.capacity() || list.size() < many || listings.size() > 1 || text_bytes <= seen_bytes) return;
+        list.reserve(static_cast<std::size_t>(slack * static_cast<double>(list.size()) *
+                                              (static_cast<double>(text_bytes) / static_cast<double>(seen_bytes))));
+    };
     bool may_be_header = !columns.empty();
-    const auto read = read_delimited(next, listing_roles(), columns, [&](int line, const LineFields& fields) {
+    const auto read = read_delimited(counted, listing_roles(), columns, [&](int line, const LineFields& fields) {
         auto parsed = snapshot_of(line, fields);
         if (parsed) {
             auto& listing = listing_of(dataset_of(parsed->name));
+            make_room(listing.snapshots);
             listing.snapshots.push_back(*std::move(parsed));
         } else if (!may_be_header || !names_columns(fields)) {
             ++all.bad_line_count;
@@ -158,8 +175,9 @@ tl::expected<ListingLines, Problems> read_listing_lines(const NextPiece& next, c
     return all;
 }
 
-tl::expected<std::vector<Listing>, Problems> parse_listing(const NextPiece& next, const ListingOptions& options) {
-    auto all = read_listing_lines(next, options.columns);
+tl::expected<std::vector<Listing>, Problems> parse_listing(const NextPiece& next, const ListingOptions& options,
+                                                           std::size_t text_bytes) {
+    auto all = read_listing_lines(next, options.columns, text_bytes);
     if (!all) return tl::unexpected(std::move(all.error()));
     const std::size_t more = all->bad_line_count - all->bad_lines.size();
     if (all->bad_line_count > 0 && !options.skip_bad_lines) {

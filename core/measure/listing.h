@@ -59,9 +59,11 @@ struct ListingLines {
     Problems bad_lines;              ///< the first 50 that cannot be read
     std::size_t bad_line_count = 0;  ///< all of them
 };
+/// `text_bytes`: how long the text is in all, if that is known, so that room can be made at once.
 /// Errors: no line at all, a missing required column, two snapshots of a dataset at the same instant, times more
 /// than 100 years apart.
-tl::expected<ListingLines, Problems> read_listing_lines(const NextPiece& next, const std::vector<std::string>& columns);
+tl::expected<ListingLines, Problems> read_listing_lines(const NextPiece& next, const std::vector<std::string>& columns,
+                                                         std::size_t text_bytes = 0);
 
 /// One Listing per dataset, in order of first appearance. Errors: no snapshot at all, a missing
 /// required column, lines that cannot be read, two snapshots of a dataset at the same instant, times too far apart,
@@ -69,7 +71,8 @@ tl::expected<ListingLines, Problems> read_listing_lines(const NextPiece& next, c
 tl::expected<std::vector<Listing>, Problems> parse_listing(std::string_view text,
                                                            const ListingOptions& = {});
 /// The same of a text that comes in pieces.
-tl::expected<std::vector<Listing>, Problems> parse_listing(const NextPiece& next, const ListingOptions& = {});
+tl::expected<std::vector<Listing>, Problems> parse_listing(const NextPiece& next, const ListingOptions& = {},
+                                                           std::size_t text_bytes = 0);
 
 /// Live bytes over time: columns `time`, `live`, same rules.
 struct UsagePoint {

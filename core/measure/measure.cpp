@@ -15,6 +15,7 @@ namespace ullage {
 namespace {
 
 constexpr std::size_t most_fitted = 1000;  // snapshots whose rows are fitted
+constexpr std::size_t most_levels = 50'000;  // snapshots whose live bytes growth is read from
 
 double gap_days(const Snapshot& a, const Snapshot& b) { return days_between(a.taken, b.taken); }
 
@@ -67,6 +68,15 @@ void centre(std::vector<Curve>& alternatives, const Curve& middle) {
         for (auto& part : parts) part.bytes *= factor.at(part.lifetime_days);
         c = Curve(std::move(parts));
     }
+}
+
+/// Live bytes over time; of very many snapshots every k-th, back from the newest.
+std::vector<LivePoint> live_points(const std::vector<Snapshot>& list) {
+    const std::size_t stride = (list.size() + most_levels - 1) / most_levels;
+    std::vector<LivePoint> points;
+    for (std::size_t i = (list.size() - 1) % stride; i < list.size(); i += stride)
+        points.push_back({days_between(list.front().taken, list[i].taken), list[i].live_bytes});
+    return points;
 }
 
 struct Rows {
@@ -130,9 +140,7 @@ tl::expected<Measurement, std::string> measure(const Listing& listing, const Mea
         return tl::unexpected(fmt::format("the newest snapshot has {} live bytes: there is nothing to "
                                           "forecast from", result.live_bytes));
 
-    std::vector<LivePoint> live;
-    for (const auto& s : list) live.push_back({days_between(list.front().taken, s.taken), s.live_bytes});
-    result.growth = growth_model(live);
+    result.growth = growth_model(live_points(list));
     result.week = week_shape(listing);
 
     result.shortest_days = gap_days(list.front(), list.back());

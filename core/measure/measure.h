@@ -9,7 +9,8 @@
 ///   Growth is modelled by measure/growth.h from the live sizes.
 ///   Spread of the curve: refits on resampled blocks of consecutive snapshots (bursts stay together),
 ///   each with another shape of those its rows leave likely, moved so that their median is the curve.
-/// Of more than 1000 snapshots every k-th has rows in the fit, evenly: time and memory stay bounded.
+/// Of more than 1000 snapshots every k-th has rows in the fit, of more than 50,000 growth is read from every k-th,
+/// evenly: time and memory stay bounded.
 /// Assumptions: one dataset, no clones; behaviour in the listing's span goes on.
 /// Ignored: time of day; bytes born and dead between two snapshots (no listing shows them).
 /// Source of the identities: OpenZFS zfsprops(7) for what the columns mean; checked against a

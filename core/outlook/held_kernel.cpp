@@ -69,25 +69,30 @@ HeldKernel held_kernel(const KeptSnapshots& kept, const DatasetModel& model, con
         const auto at = std::max<std::ptrdiff_t>(it - edges.begin() - 1, 0);
         return std::min(static_cast<std::size_t>(at), edges.size() - 2);
     };
+    const auto ends_at = [&](std::size_t i, std::vector<Instant>& ends) {
+        ends = kept.at[i];
+        if (kept.home && !ends.empty()) ends.push_back(add_days(as_of, days[i]));
+    };
     std::vector<Instant> ends;
+    std::size_t all_weights = 0;
+    for (std::size_t i = 0; i < days.size(); ++i) {
+        ends_at(i, ends);
+        k.offset.push_back(all_weights);
+        k.first.push_back(ends.size() < 2 ? 0 : interval(days_between(as_of, ends.front())));
+        k.count.push_back(ends.size() < 2 ? 0 : interval(days_between(as_of, ends.back())) + 1 - k.first.back());
+        all_weights += k.count.back();
+    }
+    for (auto& weights : k.weights) weights.reserve(all_weights);
     std::vector<std::vector<double>> sums(curves.size());
     for (std::size_t i = 0; i < days.size(); ++i) {
-        ends = kept.at[i];
-        if (kept.home && !ends.empty())
-            ends.push_back(add_days(as_of, days[i]));
-        k.offset.push_back(k.weights.front().size());
-        if (ends.size() < 2) {
-            k.first.push_back(0);
-            k.count.push_back(0);
+        if (k.count[i] == 0) {
             k.young.push_back(0);
             continue;
         }
-        const std::size_t first = interval(days_between(as_of, ends.front()));
-        const std::size_t last = interval(days_between(as_of, ends.back()));
-        const std::size_t count = last - first + 1;
-        k.first.push_back(first);
-        k.count.push_back(count);
-        for (auto& sum : sums) sum.assign(count, 0.0);
+        ends_at(i, ends);
+        const std::size_t first = k.first[i];
+        const std::size_t last = first + k.count[i] - 1;
+        for (auto& sum : sums) sum.assign(k.count[i], 0.0);
         double all = 0;
         double young = 0;
         std::size_t from_interval = first;

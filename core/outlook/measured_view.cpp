@@ -12,6 +12,7 @@ namespace ullage {
 
 namespace {
 
+constexpr std::size_t most_steps = 100'000;  // of more than that every k-th is looked at
 constexpr double alike = 1.25;            // gaps of a group, the longest by the shortest
 constexpr int band_points = 48;
 constexpr double shortest_days = 1.0 / 24;
@@ -25,7 +26,9 @@ constexpr std::array<double, 9> levels = {-1.59322, -0.96742, -0.58946, -0.28222
 std::vector<MeasuredStep> measured_steps(const Listing& listing) {
     std::vector<std::pair<double, double>> steps;  // gap, freed
     const auto& list = listing.snapshots;
-    for (std::size_t i = 1; i < list.size(); ++i) {
+    const std::size_t stride = (list.size() + most_steps - 1) / most_steps;
+    steps.reserve(list.size() / std::max<std::size_t>(stride, 1) + 1);
+    for (std::size_t i = 1; i < list.size(); i += stride) {
         const double gap = days_between(list[i - 1].taken, list[i].taken);
         if (gap > 0) steps.emplace_back(gap, std::max(freed_between(list[i - 1], list[i]), 0.0));
     }
@@ -33,14 +36,15 @@ std::vector<MeasuredStep> measured_steps(const Listing& listing) {
     std::vector<MeasuredStep> groups;
     for (std::size_t from = 0; from < steps.size();) {
         MeasuredStep group;
-        std::vector<double> freed;
         double gaps = 0;
         std::size_t to = from;
         for (; to < steps.size() && steps[to].first <= alike * steps[from].first; ++to) {
             gaps += steps[to].first;
             group.freed_bytes += steps[to].second;
-            freed.push_back(steps[to].second);
         }
+        std::vector<double> freed;
+        freed.reserve(to - from);
+        for (std::size_t i = from; i < to; ++i) freed.push_back(steps[i].second);
         group.steps = static_cast<int>(to - from);
         group.gap_days = gaps / group.steps;
         group.freed_bytes /= group.steps;

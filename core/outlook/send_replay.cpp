@@ -19,6 +19,23 @@ constexpr int first_samples = 8;
 constexpr int least_first_samples = 3;
 constexpr int survival_samples = 120;  // a year's runs are alike
 
+/// Whose runs can tell on those of `wanted`: all on the same lines, and what these are fed by, on theirs.
+std::vector<bool> tied_to(const std::vector<std::size_t>& wanted, const std::vector<ReplaySend>& sends) {
+    std::vector<bool> tied(sends.size(), false);
+    std::vector<std::size_t> open = wanted;
+    while (!open.empty()) {
+        const std::size_t s = open.back();
+        open.pop_back();
+        if (tied[s]) continue;
+        tied[s] = true;
+        for (std::size_t t = 0; t < sends.size(); ++t)
+            if (sends[t].link == sends[s].link) open.push_back(t);
+        for (const auto& d : sends[s].datasets)
+            if (d.upstream) open.push_back(d.upstream->send);
+    }
+    return tied;
+}
+
 }  // namespace
 
 int replay_sample_count(const std::vector<PlannedSend>& sends, double horizon_days, int paths) {
@@ -41,7 +58,15 @@ std::optional<Traces> replay_paths(const SendContext& context,
                                    const Paths& paths, const PathsReplay& settings,
                                    const Progress& progress, double progress_from,
                                    double progress_to) {
-    const auto replayed = replay_sends_of(context, sends);
+    auto replayed = replay_sends_of(context, sends);
+    if (!settings.only.empty()) {
+        const auto tied = tied_to(settings.only, replayed);
+        for (std::size_t s = 0; s < replayed.size(); ++s) {
+            if (tied[s]) continue;
+            replayed[s].due.clear();
+            replayed[s].on_arrival = false;
+        }
+    }
     auto links = replay_links(context.site, sends);
     if (settings.closed_link >= 0) {
         auto& open = links[std::size_t(settings.closed_link)].open;

@@ -143,7 +143,7 @@ std::string listing_text(int snapshots) {
     for (int i = 0; i < snapshots; ++i) {
         const double written = 4e8 * (1 + 0.5 * std::sin(i * 0.7) + 0.3 * std::sin(i * 0.013));
         live += 1e7;
-        text += fmt::format("data@{}\t{}\t{:.0f}\t{:.0f}\t{:.0f}\n", i, 1'600'000'000 + 3600LL * i,
+        text += fmt::format("data@{}\t{}\t{:.0f}\t{:.0f}\t{:.0f}\n", i, 1'600'000'000 + 1800LL * i,
                             0.3 * written, live, i == 0 ? live : written);
     }
     return text;

@@ -15,7 +15,7 @@ Site eight_sends();
 /// five years; sized so that nothing comes to its ceiling and every night is carried.
 Site many_datasets(int datasets);
 
-/// A snapshot listing of one dataset, an hourly one a line.
+/// A snapshot listing of one dataset, one every half hour a line.
 std::string listing_text(int snapshots);
 
 }  // namespace ullage::benchmarks

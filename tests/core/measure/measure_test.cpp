@@ -106,6 +106,20 @@ TEST(Measure, TheSameSeedGivesTheSameAlternatives) {
     EXPECT_LT(most, 10 * least);
 }
 
+// Of so many only every k-th is looked at; the newest always is.
+TEST(Measure, ReadsTheSameOutOfVeryManySnapshots) {
+    const Curve c({{1, 4e9}, {20, 2e10}, {300, 1e11}});
+    std::vector<double> at;
+    for (int i = 0; i <= 100'003; ++i) at.push_back(i / 48.0);
+    MeasureOptions few;
+    few.replicates = 1;
+    const auto m = measure(listing_of(c, 1e13, 1e9, at), few);
+    ASSERT_TRUE(m) << m.error();
+    EXPECT_DOUBLE_EQ(m->live_bytes, 1e13);
+    EXPECT_NEAR(m->growth.bytes_per_day, 1e9, 1e3);
+    EXPECT_NEAR(m->fit.curve.freed(1.0 / 48), c.freed(1.0 / 48), 0.02 * c.freed(1.0 / 48));
+}
+
 TEST(Measure, OneSnapshotOrNothingLiveIsAnErrorThatSaysSo) {
     Listing one;
     one.dataset = "d";
