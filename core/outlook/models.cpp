@@ -2,13 +2,13 @@
 #include "core/outlook/models.h"
 
 #include "core/outlook/measured_view.h"
+#include "core/outlook/print.h"
 #include "core/outlook/remembered.h"
 #include "core/outlook/threads.h"
 #include "core/units/quantity_text.h"
 
 #include <algorithm>
 #include <array>
-#include <bit>
 #include <cmath>
 #include <fmt/format.h>
 
@@ -38,29 +38,16 @@ void set_growth_of(DatasetModel& model, GrowthModel growth) {
     model.growth = std::move(growth);
 }
 
-/// 128 bits of all that a listing says, to know it again by.
-using Print = std::array<std::uint64_t, 2>;
-
 Print print_of(const Listing& listing) {
-    Print print = {0xCBF29CE484222325u, 0x9E3779B97F4A7C15u};
-    const auto put = [&](std::uint64_t bits) {
-        print[0] = (print[0] ^ bits) * 0x100000001B3u;
-        print[0] ^= print[0] >> 29;
-        print[1] = std::rotl(print[1] ^ (bits * 0xBF58476D1CE4E5B9u), 27) * 0x94D049BB133111EBu;
-    };
-    const auto put_text = [&](const std::string& text) {
-        put(text.size());
-        for (const char c : text) put(static_cast<unsigned char>(c));
-    };
-    put_text(listing.dataset);
-    for (const auto& warning : listing.warnings) put_text(warning);
+    PrintOf print;
+    print.put(listing.dataset);
+    for (const auto& warning : listing.warnings) print.put(warning);
     for (const auto& s : listing.snapshots) {
-        put_text(s.name);
-        put(static_cast<std::uint64_t>(s.taken.time_since_epoch().count()));
-        for (const double bytes : {s.unique_bytes, s.live_bytes, s.written_bytes})
-            put(std::bit_cast<std::uint64_t>(bytes));
+        print.put(s.name);
+        print.put(static_cast<std::uint64_t>(s.taken.time_since_epoch().count()));
+        for (const double bytes : {s.unique_bytes, s.live_bytes, s.written_bytes}) print.put(bytes);
     }
-    return print;
+    return print.print();
 }
 
 constexpr std::size_t most_remembered = 512;

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/outlook/growth_rows.h"
 #include "core/outlook/remembered.h"
 
 #include "core/measure/listing.h"
@@ -90,6 +91,23 @@ TEST(Models, OfAChangedListingOrChangedFiguresAreNotTheOldOnes) {
     EXPECT_NE(freed(first[1]), freed(typed[1]));
     EXPECT_EQ(freed(first[0]), freed(again[0]));
     EXPECT_EQ(freed(first[1]), freed(again[1]));
+}
+
+TEST(GrowthRows, OfAChangedModelOrGridAreNotTheOldOnes) {
+    std::vector<LivePoint> points;
+    for (int i = 0; i < 60; ++i) points.push_back({double(i), 1e12 + 1e9 * i + 3e8 * (i * 7 % 5)});
+    const GrowthModel model = growth_model(points);
+    points.back().bytes += 1;
+    const GrowthModel changed = growth_model(points);
+    const std::vector<double> days = {0, 1, 30, 365}, other_days = {0, 1, 30, 366};
+    const auto rows = growth_rows(model, days);
+    EXPECT_EQ(rows->low, growth_quantiles(model, days, {0.1}).front());
+    EXPECT_EQ(rows->middle, middle_growth(model, days));
+    EXPECT_EQ(rows->high, growth_quantiles(model, days, {0.9}).front());
+    EXPECT_EQ(growth_rows(model, days), rows) << "worked out anew";
+    EXPECT_EQ(growth_rows(changed, days)->middle, middle_growth(changed, days));
+    EXPECT_NE(growth_rows(changed, days)->middle, rows->middle);
+    EXPECT_EQ(growth_rows(model, other_days)->middle, middle_growth(model, other_days));
 }
 
 }  // namespace
