@@ -78,15 +78,24 @@ void LatestTask::loop(const std::stop_token& ending) {
         Turn turn;
         turn.stop = job.stop.get_token();
         turn.deliver = [this, generation = job.generation](std::function<void()> action) {
-            QMetaObject::invokeMethod(
-                this,
-                [this, generation, action = std::move(action)] {
-                    if (generation == generation_) action();
-                },
-                Qt::QueuedConnection);
+            {
+                const std::lock_guard lock(mutex_);
+                delivered_.push_back({generation, std::move(action)});
+            }
+            QMetaObject::invokeMethod(this, &LatestTask::take, Qt::QueuedConnection);
         };
         job.work(turn);
     }
+}
+
+void LatestTask::take() {
+    Delivery next;
+    {
+        const std::lock_guard lock(mutex_);
+        next = std::move(delivered_.front());
+        delivered_.pop_front();
+    }
+    if (next.generation == generation_) next.action();
 }
 
 }  // namespace ullage::ui

@@ -15,6 +15,7 @@
 
 #include <condition_variable>
 #include <cstdint>
+#include <deque>
 #include <functional>
 #include <mutex>
 #include <optional>
@@ -60,9 +61,16 @@ private:
         std::stop_source stop;
     };
 
+    /// Handed over by a run, for the owner's thread.
+    struct Delivery {
+        std::uint64_t generation = 0;
+        std::function<void()> action;
+    };
+
     int msToWait(Pace pace) const;
     void begin();
     void stopCurrent();
+    void take();
     void loop(const std::stop_token& ending);
 
     std::uint64_t generation_ = 0;  ///< of the newest run
@@ -75,6 +83,7 @@ private:
     std::mutex mutex_;
     std::condition_variable_any wake_;
     std::optional<Job> mailbox_;
+    std::deque<Delivery> delivered_;  ///< as many as calls of take() are under way
     std::jthread thread_;  ///< last: it ends before what it uses
 };
 
