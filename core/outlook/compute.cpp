@@ -21,6 +21,7 @@
 #include "core/units/quantity_text.h"
 
 #include <algorithm>
+#include <array>
 #include <cassert>
 #include <cmath>
 #include <cstdio>
@@ -32,24 +33,45 @@ namespace {
 
 constexpr double share_of_paths = 0.6;  // of the progress; the replay is the rest
 
-/// Quantiles as quantile_of_sorted; only what lies about them is sorted.
+/// The least of values that are not none.
+float least_of(const float* from, const float* to) {
+    std::array<float, 4> least;  // side by side: one comparison need not wait for the one before
+    least.fill(*from);
+    const float* at = from;
+    for (; to - at >= 4; at += 4)
+        for (std::size_t k = 0; k < 4; ++k) least[k] = std::min(least[k], at[k]);
+    for (; at != to; ++at) least[0] = std::min(least[0], *at);
+    return *std::min_element(least.begin(), least.end());
+}
+
+/// Quantiles as quantile_of_sorted, without sorting: the middle parts the values, each half is parted again, and the
+/// neighbour above a quantile is the least of those up to the next.
 Band band_of(const float* values, std::size_t n, std::vector<float>& scratch) {
+    constexpr std::array<double, 5> shares = {0.1, 0.25, 0.5, 0.75, 0.9};
+    constexpr std::size_t middle = 2;
     scratch.assign(values, values + n);
-    const auto at = [&](double p) { return static_cast<std::size_t>(p * static_cast<double>(n - 1)); };
-    const auto begin = scratch.begin();
-    const auto place = [&](std::size_t i) { return begin + static_cast<std::ptrdiff_t>(i); };
-    std::size_t from = 0;
-    for (const double p : {0.1, 0.25, 0.5, 0.75, 0.9}) {
-        // Two neighbours of each quantile in their places.
-        for (const std::size_t i : {at(p), std::min(at(p) + 1, n - 1)}) {
-            if (i < from) continue;
-            std::nth_element(place(from), place(i), scratch.end());
-            from = i + 1;
-        }
+    std::array<std::size_t, 5> rank;
+    for (std::size_t q = 0; q < shares.size(); ++q)
+        rank[q] = static_cast<std::size_t>(shares[q] * static_cast<double>(n - 1));
+    const auto part = [&](std::size_t from, std::size_t at, std::size_t to) {
+        if (from > at || at >= to) return;
+        const auto begin = scratch.begin();
+        const auto place = [&](std::size_t i) { return begin + static_cast<std::ptrdiff_t>(i); };
+        std::nth_element(place(from), place(at), place(to));
+    };
+    part(0, rank[middle], n);
+    for (std::size_t q = middle; q-- > 0;) part(0, rank[q], rank[q + 1]);
+    for (std::size_t q = middle + 1; q < shares.size(); ++q) part(rank[q - 1] + 1, rank[q], n);
+    std::array<double, 5> found;
+    for (std::size_t q = 0; q < shares.size(); ++q) {
+        const float at = scratch[rank[q]];
+        const auto higher = std::upper_bound(rank.begin(), rank.end(), rank[q]);
+        const std::size_t to = higher == rank.end() ? n : *higher + 1;
+        const float next = rank[q] + 1 < to ? least_of(scratch.data() + rank[q] + 1, scratch.data() + to) : at;
+        const double share = shares[q] * static_cast<double>(n - 1) - static_cast<double>(rank[q]);
+        found[q] = at + (next - at) * share;
     }
-    return {quantile_of_sorted(scratch, 0.1), quantile_of_sorted(scratch, 0.25),
-            quantile_of_sorted(scratch, 0.5), quantile_of_sorted(scratch, 0.75),
-            quantile_of_sorted(scratch, 0.9)};
+    return {found[0], found[1], found[2], found[3], found[4]};
 }
 
 /// First passages of all paths, soonest first; those that never come are only counted.

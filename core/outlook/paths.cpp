@@ -30,7 +30,7 @@ std::uint32_t stream_of(int dataset, Stream s) {
     return static_cast<std::uint32_t>(dataset) * streams + s;
 }
 
-using Lanes = std::array<double, block_paths>;
+using Lanes = DoubleLanes;
 static_assert(block_paths == lanes);
 
 /// One dataset over one block of paths.
@@ -51,6 +51,19 @@ struct NoiseScales {
     bool any = false;
 };
 
+/// What one block of paths adds up to, [time × block_paths + lane]: close together, where the rows of all paths lie a
+/// power of two apart and would push each other out of the cache.
+struct BlockSums {
+    std::vector<std::vector<float>> used, live, held;  // per box
+    std::vector<std::vector<float>> offer_used;        // per offer
+};
+
+/// Room to work in, for one thread.
+struct BlockRoom {
+    std::vector<BlockDraw> draws;  // per dataset
+    BlockSums sums;
+};
+
 class PathDrawer {
 public:
     PathDrawer(const std::vector<DatasetModel>& models, const PathsPlan& plan, const HeldProfiles& profiles, Paths& out)
@@ -69,21 +82,24 @@ public:
         }
     }
 
-    /// `draws` is room to work in, one for each thread.
-    void draw_block(std::size_t block, std::vector<BlockDraw>& draws) const {
+    void draw_block(std::size_t block, BlockRoom& room) const {
         const std::size_t first = block * block_paths;
         const std::size_t n = std::min<std::size_t>(block_paths, out_.paths - first);
+        auto& draws = room.draws;
         draws.resize(models_.size());
         for (std::size_t d = 0; d < models_.size(); ++d) draw_dataset(d, block, n, draws[d]);
-        const auto fill = [&](std::vector<float>& used, double bytes) {
-            for (std::size_t i = 0; i < out_.times; ++i)
-                std::fill_n(&used[i * out_.paths + first], n, static_cast<float>(bytes));
-        };
-        for (std::size_t b = 0; b < out_.used.size(); ++b) fill(out_.used[b], plan_.other_bytes[b]);
-        for (std::size_t o = 0; o < out_.offer_used.size(); ++o)
-            fill(out_.offer_used[o], plan_.offer_other_bytes[o]);
-        for (const HeldProfile& profile : profiles_)
-            add_profile(profile, draws[std::size_t(profile.dataset)], first);
+        BlockSums& sums = room.sums;
+        start(sums.used, plan_.other_bytes);
+        start(sums.live, std::vector<double>(out_.live.size(), 0.0));
+        start(sums.held, std::vector<double>(out_.held.size(), 0.0));
+        start(sums.offer_used, plan_.offer_other_bytes);
+        for (const HeldProfile& profile : profiles_) add_profile(profile, draws[std::size_t(profile.dataset)], sums);
+        put(sums.used, first, n, out_.paths, out_.used);
+        put(sums.offer_used, first, n, out_.paths, out_.offer_used);
+        if (first < out_.parted) {
+            put(sums.live, first, n, out_.parted, out_.live);
+            put(sums.held, first, n, out_.parted, out_.held);
+        }
         for (std::size_t q = 0; q < plan_.probes.size(); ++q)
             for (std::size_t lane = 0; lane < n; ++lane) {
                 double sum = 0;
@@ -97,6 +113,20 @@ public:
     }
 
 private:
+    void start(std::vector<std::vector<float>>& sums, const std::vector<double>& from) const {
+        sums.resize(from.size());
+        for (std::size_t b = 0; b < sums.size(); ++b)
+            sums[b].assign(out_.times * block_paths, static_cast<float>(from[b]));
+    }
+
+    /// Into the rows of all paths; `first` and the n − 1 after it are the block's.
+    void put(const std::vector<std::vector<float>>& sums, std::size_t first, std::size_t n, std::size_t row,
+             std::vector<std::vector<float>>& out) const {
+        for (std::size_t b = 0; b < sums.size(); ++b)
+            for (std::size_t i = 0; i < out_.times; ++i)
+                std::copy_n(&sums[b][i * block_paths], n, &out[b][i * row + first]);
+    }
+
     NoiseScales scales_of(const DatasetModel& m) const {
         NoiseScales s;
         for (std::size_t j = past_; j + 1 < edges_.size(); ++j) {
@@ -314,9 +344,7 @@ private:
             }
         } else {
             const double* after = &draw.live[place.next * block_paths];
-            const double* before = after - block_paths;
-            for (std::size_t lane = 0; lane < block_paths; ++lane)
-                live[lane] = before[lane] + (after[lane] - before[lane]) * place.part;
+            point_between(after - block_paths, after, place.part, live);
         }
         add_events(m, draw, day, live);
     }
@@ -351,7 +379,7 @@ private:
         }
     }
 
-    void add_profile(const HeldProfile& profile, const BlockDraw& draw, std::size_t first) const {
+    void add_profile(const HeldProfile& profile, const BlockDraw& draw, BlockSums& sums) const {
         const auto& m = models_[std::size_t(profile.dataset)];
         const HeldKernel& k = profile.kernel;
         const std::vector<float>& weights = k.weights[draw.curve];
@@ -375,43 +403,25 @@ private:
                     live_lanes(std::size_t(profile.dataset), draw, profile.newest[i], profile.newest_place[i], live);
                     found = true;
                 }
-                add_to_outputs(part, i, first, draw.n, live, held, share);
+                add_part(part, i, live, held, share, sums);
             }
         }
     }
 
-    void add_to_outputs(const BoxPart& part, std::size_t i, std::size_t first, std::size_t n, const Lanes& live,
-                        const FloatLanes& held, double share) const {
-        const std::size_t at = i * out_.paths + first;
+    void add_part(const BoxPart& part, std::size_t i, const Lanes& live, const FloatLanes& held, double share,
+                  BlockSums& sums) const {
+        const std::size_t at = i * block_paths;
         const auto holds = static_cast<float>(share < 1 ? 0 : 1);
         if (part.box >= 0) {
             const auto b = std::size_t(part.box);
             const auto live_charge = static_cast<float>(part.charges.of_live(i) * share);
             const auto held_charge = static_cast<float>(part.charges.of_held(i)) * holds;
-            FloatLanes live_bytes;
-            FloatLanes held_bytes;
-            for (std::size_t lane = 0; lane < n; ++lane) {
-                live_bytes[lane] = static_cast<float>(live[lane]) * live_charge;
-                held_bytes[lane] = held[lane] * held_charge;
-            }
-            float* used_out = &out_.used[b][at];
-            for (std::size_t lane = 0; lane < n; ++lane) used_out[lane] += live_bytes[lane] + held_bytes[lane];
-            if (first < out_.parted) {
-                const std::size_t parted_at = i * out_.parted + first;
-                float* live_out = &out_.live[b][parted_at];
-                float* held_out = &out_.held[b][parted_at];
-                for (std::size_t lane = 0; lane < n; ++lane) {
-                    live_out[lane] += live_bytes[lane];
-                    held_out[lane] += held_bytes[lane];
-                }
-            }
+            add_charged(live, live_charge, held, held_charge, &sums.used[b][at], &sums.live[b][at], &sums.held[b][at]);
         }
         for (const auto& offer : part.offers) {
             const auto live_charge = static_cast<float>(offer.charges.of_live(i) * share);
             const auto held_charge = static_cast<float>(offer.charges.of_held(i)) * holds;
-            float* used_out = &out_.offer_used[std::size_t(offer.offer)][at];
-            for (std::size_t lane = 0; lane < n; ++lane)
-                used_out[lane] += static_cast<float>(live[lane]) * live_charge + held[lane] * held_charge;
+            add_charged(live, live_charge, held, held_charge, &sums.offer_used[std::size_t(offer.offer)][at]);
         }
     }
 
@@ -512,7 +522,7 @@ std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const P
                        std::vector<DatasetPath>(models.size()));
     if (plan.set.empty()) make_room(out.drawn, models, plan);
     const PathDrawer drawer(models, plan, profiles, out);
-    PerThread<std::vector<BlockDraw>> draws;
+    PerThread<BlockRoom> rooms;
 
     const std::size_t blocks = (out.paths + block_paths - 1) / block_paths;
     // A round of blocks at a time, so that progress is told from the calling thread and a stop is seen.
@@ -521,7 +531,7 @@ std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const P
         if (progress.stop.stop_requested()) return {};
         const std::size_t to = std::min(from + round, blocks);
         side_by_side(plan.threads, from, to, [&](std::size_t block) {
-            if (!progress.stop.stop_requested()) drawer.draw_block(block, draws.local());
+            if (!progress.stop.stop_requested()) drawer.draw_block(block, rooms.local());
         });
         if (progress.report)
             progress.report(progress_from +

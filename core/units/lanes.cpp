@@ -170,4 +170,25 @@ ULLAGE_LANES void weighted_sum(const float* weight, std::size_t n, const float* 
     std::memcpy(out.data(), &sum, sizeof(sum));
 }
 
+ULLAGE_LANES void point_between(const double* __restrict from, const double* __restrict to, double part,
+                                DoubleLanes& out) {
+    for (std::size_t l = 0; l < lanes; ++l) out[l] = from[l] + (to[l] - from[l]) * part;
+}
+
+ULLAGE_LANES void add_charged(const DoubleLanes& live, float live_charge, const FloatLanes& held, float held_charge,
+                              float* __restrict used_sum, float* __restrict live_sum, float* __restrict held_sum) {
+    FloatLanes live_bytes, held_bytes;
+    for (std::size_t l = 0; l < lanes; ++l) live_bytes[l] = static_cast<float>(live[l]) * live_charge;
+    for (std::size_t l = 0; l < lanes; ++l) held_bytes[l] = held[l] * held_charge;
+    for (std::size_t l = 0; l < lanes; ++l) used_sum[l] += live_bytes[l] + held_bytes[l];
+    for (std::size_t l = 0; l < lanes; ++l) live_sum[l] += live_bytes[l];
+    for (std::size_t l = 0; l < lanes; ++l) held_sum[l] += held_bytes[l];
+}
+
+ULLAGE_LANES void add_charged(const DoubleLanes& live, float live_charge, const FloatLanes& held, float held_charge,
+                              float* __restrict used_sum) {
+    for (std::size_t l = 0; l < lanes; ++l)
+        used_sum[l] += static_cast<float>(live[l]) * live_charge + held[l] * held_charge;
+}
+
 }  // namespace ullage

@@ -40,4 +40,15 @@ void exponential_of(const FloatLanes& x, FloatLanes& out);
 void weighted_sum(const float* weight, std::size_t n, const float* a, const float* b, float share, float start,
                   FloatLanes& out);
 
+/// out = from + part × (to − from), of 16 doubles each.
+using DoubleLanes = std::array<double, lanes>;
+void point_between(const double* from, const double* to, double part, DoubleLanes& out);
+
+/// Adds live × live_charge to live_sum, held × held_charge to held_sum, and both to used_sum, of 16 floats each that
+/// do not overlap.
+void add_charged(const DoubleLanes& live, float live_charge, const FloatLanes& held, float held_charge, float* used_sum,
+                 float* live_sum, float* held_sum);
+/// The same to a used sum alone.
+void add_charged(const DoubleLanes& live, float live_charge, const FloatLanes& held, float held_charge, float* used_sum);
+
 }  // namespace ullage
