@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+// From the start of a process to its first painted window, without a display: what a shell's `time` says of
+//
+//   start_speed window SITE    the program's window with a site, painted first
+//   start_speed answer SITE    … painted with the first answer
+//
+// start_speed all SITE [RUNS] runs these and an empty Qt Charts window (empty_chart, which lies beside it) in turn and
+// prints medians and ratios.
+#include "ui/window/main_window.h"
+
+#include <QApplication>
+#include <QElapsedTimer>
+#include <QProcess>
+#include <QSettings>
+#include <QTemporaryDir>
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+namespace {
+
+using namespace ullage;
+using namespace ullage::ui;
+
+/// Ends the program once the window has been painted and `ready`.
+class EndWhenPainted : public QObject {
+public:
+    explicit EndWhenPainted(QWidget& window) { window.installEventFilter(this); }
+    bool ready = true;
+
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override {
+        if (event->type() == QEvent::UpdateRequest && ready)
+            QMetaObject::invokeMethod(qApp, &QCoreApplication::quit, Qt::QueuedConnection);
+        return QObject::eventFilter(watched, event);
+    }
+};
+
+int paintWindow(const QString& site, bool with_answer) {
+    MainWindow window{Settings{}};
+    window.setAskToLeave([] { return MainWindow::Leave::discard; });
+    EndWhenPainted end(window);
+    end.ready = !with_answer;
+    QObject::connect(&window.runner(), &AnswerRunner::answered, &end, [&] { end.ready = true; });
+    window.show();
+    window.openFile(site);
+    return QApplication::exec();
+}
+
+struct Started {
+    QString program;
+    QStringList arguments;
+    std::vector<double> ms;
+};
+
+int compare(const QString& site, int runs) {
+    const QString self = QCoreApplication::applicationFilePath();
+    std::vector<Started> all = {{QCoreApplication::applicationDirPath() + QStringLiteral("/empty_chart"), {}, {}},
+                                {self, {QStringLiteral("window"), site}, {}},
+                                {self, {QStringLiteral("answer"), site}, {}}};
+    for (int i = 0; i < runs; ++i)
+        for (Started& started : all) {
+            QElapsedTimer clock;
+            clock.start();
+            if (QProcess::execute(started.program, started.arguments) != 0) return 1;
+            started.ms.push_back(static_cast<double>(clock.nsecsElapsed()) / 1e6);
+        }
+    const auto median = [](std::vector<double> values) {
+        std::sort(values.begin(), values.end());
+        return values[values.size() / 2];
+    };
+    for (const Started& started : all)
+        fmt::print("{:<12} {:5.0f} ms, {:.2f} times the empty chart\n",
+                   started.arguments.value(0, QStringLiteral("empty chart")).toStdString(), median(started.ms),
+                   median(started.ms) / median(all.front().ms));
+    return 0;
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    qputenv("QT_QPA_PLATFORM", "offscreen");
+    QTemporaryDir settings;
+    qputenv("XDG_DATA_HOME", settings.path().toUtf8());
+    QSettings::setPath(QSettings::NativeFormat, QSettings::UserScope, settings.path());
+    QApplication application(argc, argv);
+    const QStringList arguments = QApplication::arguments();
+    const QString what = arguments.value(1), site = arguments.value(2);
+    if (what == QLatin1String("window") || what == QLatin1String("answer")) return paintWindow(site, what == QLatin1String("answer"));
+    if (what == QLatin1String("all")) return compare(site, std::max(1, arguments.value(3, QStringLiteral("15")).toInt()));
+    fmt::print(stderr, "start_speed window SITE | answer SITE | all SITE [RUNS]\n");
+    return 2;
+}
