@@ -23,7 +23,7 @@ constexpr std::uint32_t alternatives_stream = 0x20000000u;
 // Steps of a path's own stream; interval noise is counted from 0 in streams of its own.
 enum Draw : std::uint32_t { own_growth, own_churn, own_live, own_events };
 enum Stream : std::uint32_t { stream_path, stream_growth, stream_noise, stream_spare, streams };
-// What the four numbers of a step of the noise are for; intervals are counted from as_of.
+// What the words of a step of the noise are for; intervals are counted from as_of.
 enum Noise : std::size_t { noise_live, noise_churn, noise_wander };
 
 std::uint32_t stream_of(int dataset, Stream s) {
@@ -48,7 +48,6 @@ struct BlockDraw {
 struct NoiseScales {
     std::vector<float> churn_sd, churn_shift;  // per interval from as_of: exp(sd z − shift)
     float wander_sd = 0, wander_shift = 0;
-    bool any = false;
 };
 
 /// What one block of paths adds up to, [time × block_paths + lane]: close together, where the rows of all paths lie a
@@ -138,7 +137,6 @@ private:
         const double wander = std::log1p(m.wander * m.wander);
         s.wander_sd = static_cast<float>(std::sqrt(wander));
         s.wander_shift = static_cast<float>(wander / 2);
-        s.any = m.day_variation > 0 || m.wander > 0 || (!m.growth && m.growth_noise > 0);
         return s;
     }
 
@@ -263,14 +261,19 @@ private:
         const NoiseScales& scales = noise_[d];
         const bool wanders = m.wander > 0;
         const bool varies = m.day_variation > 0;
-        NormalLanes z{};
+        const bool walks = !m.growth && m.growth_noise > 0;
+        WordLanes words;
+        std::array<FloatLanes, 3> z{};
         FloatLanes wander{}, power{}, factor;
         for (std::size_t j = 0; j + 1 < edges_.size(); ++j) {
             const bool ahead = j >= past_;
             const std::size_t i = j - past_;  // the interval's first time; of no use before as_of
-            if (scales.any && (ahead || wanders))
-                draw_normals(plan_.seed, stream_of(int(d), stream_noise), first,
-                             static_cast<std::uint32_t>(j) - static_cast<std::uint32_t>(past_), z);
+            if (wanders || (ahead && (varies || walks)))
+                draw_words(plan_.seed, stream_of(int(d), stream_noise), first,
+                           static_cast<std::uint32_t>(j) - static_cast<std::uint32_t>(past_), words);
+            if (ahead && walks) normal_of(words[noise_live], z[noise_live]);
+            if (ahead && varies) normal_of(words[noise_churn], z[noise_churn]);
+            if (wanders) normal_of(words[noise_wander], z[noise_wander]);
             const double middle = (edges_[j] + edges_[j + 1]) / 2;
             Lanes then;
             if (!ahead) {

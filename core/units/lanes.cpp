@@ -139,14 +139,6 @@ ULLAGE_LANES void draw_words(std::uint64_t seed, std::uint32_t stream, std::uint
     philox(seed, stream, first_path, step, out);
 }
 
-ULLAGE_LANES void draw_normals(std::uint64_t seed, std::uint32_t stream, std::uint32_t first_path,
-                               std::uint32_t step, NormalLanes& out) {
-    WordLanes words;
-    philox(seed, stream, first_path, step, words);
-    for (std::size_t which = 0; which < out.size(); ++which)
-        for (std::size_t l = 0; l < lanes; ++l) out[which][l] = normal_of(words[which][l]);
-}
-
 ULLAGE_LANES void normal_of(const std::array<std::uint32_t, lanes>& words, FloatLanes& out) {
     for (std::size_t l = 0; l < lanes; ++l) out[l] = normal_of(words[l]);
 }

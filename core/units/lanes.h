@@ -20,13 +20,7 @@ namespace ullage {
 inline constexpr std::size_t lanes = 16;
 using FloatLanes = std::array<float, lanes>;
 
-/// Three independent standard normal numbers for each of the paths `first_path` … + 15, from the first words of
-/// one draw of Philox each: [which][lane].
-using NormalLanes = std::array<FloatLanes, 3>;
-void draw_normals(std::uint64_t seed, std::uint32_t stream, std::uint32_t first_path, std::uint32_t step,
-                  NormalLanes& out);
-
-/// The words that `draw_normals` makes its numbers of: [which][lane].
+/// Four independent words for each of the paths `first_path` … + 15, one draw of Philox each: [which][lane].
 using WordLanes = std::array<std::array<std::uint32_t, lanes>, 4>;
 void draw_words(std::uint64_t seed, std::uint32_t stream, std::uint32_t first_path, std::uint32_t step,
                 WordLanes& out);

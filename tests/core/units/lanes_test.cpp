@@ -54,12 +54,21 @@ TEST(Lanes, NormalNumbersAreQuantilesOfTheNormalDistribution) {
     }
 }
 
+using NormalLanes = std::array<FloatLanes, 3>;
+
+NormalLanes normals(std::uint64_t seed, std::uint32_t stream, std::uint32_t first_path, std::uint32_t step) {
+    WordLanes words;
+    draw_words(seed, stream, first_path, step, words);
+    NormalLanes z;
+    for (std::size_t which = 0; which < z.size(); ++which) normal_of(words[which], z[which]);
+    return z;
+}
+
 TEST(Lanes, DrawnNumbersHaveMeanNoughtAndVarianceOneAndAreNotTied) {
     constexpr int n = 4000;
     double sum = 0, squares = 0, crossed = 0;
     for (std::uint32_t step = 0; step < n; ++step) {
-        NormalLanes z;
-        draw_normals(42, 3, 160, step, z);
+        const NormalLanes z = normals(42, 3, 160, step);
         for (std::size_t l = 0; l < lanes; ++l)
             for (std::size_t w = 0; w < 3; ++w) {
                 const double a = z[w][l], b = z[(w + 1) % 3][l];
@@ -75,9 +84,7 @@ TEST(Lanes, DrawnNumbersHaveMeanNoughtAndVarianceOneAndAreNotTied) {
 }
 
 TEST(Lanes, APathsNumbersDoNotDependOnTheLaneItIsIn) {
-    NormalLanes here, there;
-    draw_normals(5, 2, 32, 9, here);
-    draw_normals(5, 2, 40, 9, there);
+    const NormalLanes here = normals(5, 2, 32, 9), there = normals(5, 2, 40, 9);
     for (std::size_t w = 0; w < 3; ++w)
         for (std::size_t l = 0; l < 8; ++l) EXPECT_EQ(here[w][l + 8], there[w][l]);
 }
