@@ -139,12 +139,13 @@ public:
 
         plan_paths(context);
         const auto ceilings = ceilings_of_boxes();
-        const HeldProfiles profiles = held_profiles(models_, plan_);
+        auto profiles = held_profiles(models_, plan_);
         const auto moved = sensitivity(models_, plan_, profiles, ceilings, progress_);
         if (!moved) return tl::unexpected(ComputeError(Cancelled{}));
         plan_growth_days(*moved);
         const auto paths = draw_paths(models_, plan_, profiles, progress_, 0, share_of_paths);
         if (!paths) return tl::unexpected(ComputeError(Cancelled{}));
+        profiles = {};  // large, and of no more use
 
         Outlook outlook;
         outlook.site = site_.name;
