@@ -233,8 +233,9 @@ std::string below(const std::string& at, std::size_t index) {
 JsonTree read_tree(std::string_view text) {
     JsonTree tree;
     if (text.size() > most_json_bytes) {
-        tree.problems.push_back({"", fmt::format("{} bytes; a site file has at most {} ({} MiB)",
-                                                 text.size(), most_json_bytes, most_json_bytes >> 20U)});
+        // What is read of a file ends soon after the limit, so its whole size is not told.
+        tree.problems.push_back({"", fmt::format("too large; a site file has at most {} bytes ({} MiB)",
+                                                 most_json_bytes, most_json_bytes >> 20U)});
         return tree;
     }
     try {
