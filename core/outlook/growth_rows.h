@@ -9,8 +9,8 @@
 
 namespace ullage {
 
-/// Bytes added by each of the days, before the stretch (growth.h): of every tenth future the lowest, the middle,
-/// the highest.
+/// Bytes added by each of the days, before the stretch (growth.h): 1 in 10 futures add less than `low`, half of them
+/// less than `middle`, 9 in 10 less than `high`.
 struct GrowthRows {
     std::vector<double> low, middle, high;
 };
