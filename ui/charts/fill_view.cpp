@@ -22,8 +22,9 @@ FillView::FillView(FillPlot* plot, QWidget* parent)
     : QChartView(plot->chart(), parent), plot_(plot) {
     setFrameShape(QFrame::NoFrame);
     setRenderHint(QPainter::Antialiasing);
-    // An answer changes most of the items at once: to find which is dearer than to draw all.
-    setViewportUpdateMode(QGraphicsView::FullViewportUpdate);
+    // An answer changes most of the items at once: to find which is dearer than to draw what lies about them. The
+    // reader alone is a narrow strip.
+    setViewportUpdateMode(QGraphicsView::BoundingRectViewportUpdate);
     scene()->setItemIndexMethod(QGraphicsScene::NoIndex);
     setFocusPolicy(Qt::StrongFocus);
     setRubberBand(QChartView::NoRubberBand);
