@@ -2,6 +2,7 @@
 #include "core/measure/measure.h"
 
 #include "core/measure/doubts.h"
+#include "core/measure/thinning.h"
 #include "core/units/quantiles.h"
 
 #include <algorithm>
@@ -72,7 +73,7 @@ void centre(std::vector<Curve>& alternatives, const Curve& middle) {
 
 /// Live bytes over time; of very many snapshots every k-th, back from the newest.
 std::vector<LivePoint> live_points(const std::vector<Snapshot>& list) {
-    const std::size_t stride = (list.size() + most_levels - 1) / most_levels;
+    const std::size_t stride = stride_of(list.size(), most_levels);
     std::vector<LivePoint> points;
     for (std::size_t i = (list.size() - 1) % stride; i < list.size(); i += stride)
         points.push_back({days_between(list.front().taken, list[i].taken), list[i].live_bytes});
@@ -153,7 +154,7 @@ tl::expected<Measurement, std::string> measure(const Listing& listing, const Mea
     const Rows rows = rows_of(list,
                               (list.back().live_bytes - list.front().live_bytes) /
                                   gap_days(list.front(), list.back()),
-                              (list.size() + most_fitted - 1) / most_fitted);
+                              stride_of(list.size(), most_fitted));
     FitOptions fit = options.fit;
     fit.live_bytes = mean;
     auto fitted = fit_curve(rows.rows, fit);

@@ -111,15 +111,13 @@ Charges BoxSpace::charges(const Dataset& dataset, const DatasetModel& model, con
         return Charges(cost.front());
     Charges charges(cost.front());
     FreedByGap freed({model.mean_curve});
-    std::vector<Instant> ends;
     for (std::size_t i = 0; i < days.size(); ++i) {
         const double now = days[i];
         const std::size_t k = index_at(now);
         std::size_t first = 0;
         for (std::size_t e = 1; e <= k; ++e)
             if (eras[e].fresh || (!kept.home && eras[e].from_day <= kept.arrives_day)) first = e;
-        ends = kept.at[i];
-        if (kept.home && !ends.empty()) ends.push_back(add_days(as_of, now));
+        const auto ends = kept.gap_ends(i, add_days(as_of, now));
         std::optional<HeldAges> ages;  // made if needed
         double live = cost[k];
         double held = cost[k];

@@ -69,14 +69,9 @@ HeldKernel held_kernel(const KeptSnapshots& kept, const DatasetModel& model, con
         const auto at = std::max<std::ptrdiff_t>(it - edges.begin() - 1, 0);
         return std::min(static_cast<std::size_t>(at), edges.size() - 2);
     };
-    const auto ends_at = [&](std::size_t i, std::vector<Instant>& ends) {
-        ends = kept.at[i];
-        if (kept.home && !ends.empty()) ends.push_back(add_days(as_of, days[i]));
-    };
-    std::vector<Instant> ends;
     std::size_t all_weights = 0;
     for (std::size_t i = 0; i < days.size(); ++i) {
-        ends_at(i, ends);
+        const auto ends = kept.gap_ends(i, add_days(as_of, days[i]));
         k.offset.push_back(all_weights);
         k.first.push_back(ends.size() < 2 ? 0 : interval(days_between(as_of, ends.front())));
         k.count.push_back(ends.size() < 2 ? 0 : interval(days_between(as_of, ends.back())) + 1 - k.first.back());
@@ -89,7 +84,7 @@ HeldKernel held_kernel(const KeptSnapshots& kept, const DatasetModel& model, con
             k.young.push_back(0);
             continue;
         }
-        ends_at(i, ends);
+        const auto ends = kept.gap_ends(i, add_days(as_of, days[i]));
         const std::size_t first = k.first[i];
         const std::size_t last = first + k.count[i] - 1;
         for (auto& sum : sums) sum.assign(k.count[i], 0.0);

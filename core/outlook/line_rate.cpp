@@ -16,8 +16,8 @@ constexpr double close_enough = 1.01;
 
 /// Of every send of the site whether it is carried; of those that have nothing to do with `sends` it is not told.
 std::vector<bool> carried_by(const SendContext& context, const std::vector<PlannedSend>& plans,
-                             const std::vector<std::size_t>& sends, double confidence, const PathsPlan& plan, const Paths& paths, int threads,
-                             const std::stop_token& stop) {
+                             const std::vector<std::size_t>& sends, double confidence, const PathsPlan& plan,
+                             const Paths& paths, int threads, const std::stop_token& stop) {
     double carried = 0;
     for (const auto& p : plans)
         carried += p.expected_runs(context.horizon_days) * static_cast<double>(p.datasets.size());

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/outlook/measured_view.h"
 
+#include "core/measure/thinning.h"
 #include "core/units/quantiles.h"
 
 #include <algorithm>
@@ -26,8 +27,8 @@ constexpr std::array<double, 9> levels = {-1.59322, -0.96742, -0.58946, -0.28222
 std::vector<MeasuredStep> measured_steps(const Listing& listing) {
     std::vector<std::pair<double, double>> steps;  // gap, freed
     const auto& list = listing.snapshots;
-    const std::size_t stride = (list.size() + most_steps - 1) / most_steps;
-    steps.reserve(list.size() / std::max<std::size_t>(stride, 1) + 1);
+    const std::size_t stride = stride_of(list.size(), most_steps);
+    steps.reserve(list.size() / stride + 1);
     for (std::size_t i = 1; i < list.size(); i += stride) {
         const double gap = days_between(list[i - 1].taken, list[i].taken);
         if (gap > 0) steps.emplace_back(gap, std::max(freed_between(list[i - 1], list[i]), 0.0));

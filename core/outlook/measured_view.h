@@ -9,7 +9,8 @@
 
 namespace ullage {
 
-/// The gaps of a listing (of more than 100,000 every k-th), those within a quarter of each other in length together, shortest first.
+/// The gaps of a listing (of more than 100,000 every k-th), those within a quarter of each other in length together,
+/// shortest first.
 std::vector<MeasuredStep> measured_steps(const Listing&);
 
 /// freed(gap) over a model's curves and the spread of their level, from an hour to five years.

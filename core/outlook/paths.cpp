@@ -50,8 +50,7 @@ struct NoiseScales {
     float wander_sd = 0, wander_shift = 0;
 };
 
-/// What one block of paths adds up to, [time × block_paths + lane]: close together, where the rows of all paths lie a
-/// power of two apart and would push each other out of the cache.
+/// What one block of paths adds up to, [time × block_paths + lane]: whole lanes, whatever the number of paths.
 struct BlockSums {
     std::vector<std::vector<float>> used, live, held;  // per box
     std::vector<std::vector<float>> offer_used;        // per offer

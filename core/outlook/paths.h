@@ -52,6 +52,13 @@ struct KeptSnapshots {
     double arrives_day = 0;                  ///< … to here; before it nothing is complete
     bool ramps = false;                      ///< false: nothing there until it arrives
     std::vector<std::vector<Instant>> at;    ///< retained instants for each time, oldest first
+
+    /// Between which the gaps lie that hold bytes at a time of the grid, which is at `now`.
+    std::vector<Instant> gap_ends(std::size_t time, Instant now) const {
+        std::vector<Instant> ends = at[time];
+        if (home && !ends.empty()) ends.push_back(now);
+        return ends;
+    }
 };
 
 /// Usable bytes taken by one stored byte.

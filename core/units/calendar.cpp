@@ -266,15 +266,17 @@ class TimeZone::Zone {
 
 public:
     explicit Zone(cctz::time_zone zone) : rules_(std::move(zone)) {
-        const auto at = [this](Seconds t) { return Seconds{rules_.lookup(cctz_seconds(t)).offset}; };
-        spans_.push_back({table_from, at(table_from)});
+        const auto begin_span = [this](Instant since) {
+            spans_.push_back({since.time_since_epoch(), Seconds{rules_.lookup(since).offset}});
+        };
+        Instant newest{table_from};
+        begin_span(newest);
         cctz::time_zone::civil_transition change;
-        for (auto t = cctz_seconds(table_from); rules_.next_transition(t, &change);) {
+        while (rules_.next_transition(newest, &change)) {
             const auto found = rules_.lookup(change.to);
-            t = found.kind == cctz::time_zone::civil_lookup::REPEATED ? found.trans : found.pre;
-            const Seconds since{t.time_since_epoch()};
-            if (since >= table_to) break;
-            spans_.push_back({since, at(since)});
+            newest = found.kind == cctz::time_zone::civil_lookup::REPEATED ? found.trans : found.pre;
+            if (newest >= Instant{table_to}) break;
+            begin_span(newest);
         }
         std::size_t span = 0;
         for (Seconds t = table_from; t < table_to; t += page) {
@@ -287,7 +289,7 @@ public:
     Seconds wall_clock(Instant instant) const {
         const Seconds t = instant.time_since_epoch();
         if (t < table_from || t >= table_to) {
-            const cctz::civil_second second = cctz::convert(cctz_seconds(t), rules_);
+            const cctz::civil_second second = cctz::convert(instant, rules_);
             return Seconds{second - cctz::civil_second(1970, 1, 1)};
         }
         return t + spans_[span_at(t)].offset;
@@ -296,8 +298,7 @@ public:
     /// The first moment at which the wall clock shows this; if it jumps over it, the moment of the jump.
     Instant moment_of(Seconds wall) const {
         if (wall < table_from + most_offset || wall >= table_to - most_offset) {
-            const auto moment = cctz::convert(cctz::civil_second(1970, 1, 1) + wall.count(), rules_);
-            return Instant{Seconds{moment.time_since_epoch()}};
+            return cctz::convert(cctz::civil_second(1970, 1, 1) + wall.count(), rules_);
         }
         std::size_t span = span_at(wall - most_offset);
         while (span + 1 < spans_.size() && wall >= spans_[span + 1].since + spans_[span].offset) ++span;
@@ -305,8 +306,6 @@ public:
     }
 
 private:
-    static cctz::time_point<cctz::seconds> cctz_seconds(Seconds t) { return cctz::time_point<cctz::seconds>(t); }
-
     /// Of a moment in the table.
     std::size_t span_at(Seconds t) const {
         std::size_t span = pages_[static_cast<std::size_t>(t / page)];

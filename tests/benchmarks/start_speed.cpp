@@ -6,13 +6,12 @@
 //
 // start_speed all SITE [RUNS] runs these and an empty Qt Charts window (empty_chart, which lies beside it) in turn and
 // prints medians and ratios.
+#include "tests/ui/window/settings_apart.h"
 #include "ui/window/main_window.h"
 
 #include <QApplication>
 #include <QElapsedTimer>
 #include <QProcess>
-#include <QSettings>
-#include <QTemporaryDir>
 
 #include <fmt/format.h>
 
@@ -82,10 +81,7 @@ int compare(const QString& site, int runs) {
 }  // namespace
 
 int main(int argc, char** argv) {
-    qputenv("QT_QPA_PLATFORM", "offscreen");
-    QTemporaryDir settings;
-    qputenv("XDG_DATA_HOME", settings.path().toUtf8());
-    QSettings::setPath(QSettings::NativeFormat, QSettings::UserScope, settings.path());
+    const SettingsApart settings;
     QApplication application(argc, argv);
     const QStringList arguments = QApplication::arguments();
     const QString what = arguments.value(1), site = arguments.value(2);

@@ -10,12 +10,11 @@
 #include "core/site/site_json.h"
 #include "core/units/quantity_text.h"
 #include "tests/ui/window/loop_watch.h"
+#include "tests/ui/window/settings_apart.h"
 #include "ui/window/main_window.h"
 
 #include <QApplication>
 #include <QElapsedTimer>
-#include <QSettings>
-#include <QTemporaryDir>
 #include <QTest>
 #include <QTimer>
 
@@ -129,10 +128,7 @@ void measure(const QString& path) {
 }  // namespace
 
 int main(int argc, char** argv) {
-    qputenv("QT_QPA_PLATFORM", "offscreen");
-    QTemporaryDir settings;
-    qputenv("XDG_DATA_HOME", settings.path().toUtf8());
-    QSettings::setPath(QSettings::NativeFormat, QSettings::UserScope, settings.path());
+    const SettingsApart settings;
     QApplication application(argc, argv);
     fmt::print("milliseconds, 30 edits: median, 95th percentile\n");
     for (int i = 1; i < argc; ++i) measure(QString::fromLocal8Bit(argv[i]));
