@@ -472,7 +472,9 @@ void FillPlot::layOutDates(const QFontMetricsF& metrics) {
     const auto stays = [&](const DateTick& tick, const QString& label) {
         return tick.text == label && dates_->endValue(label) == static_cast<double>(start.daysTo(tick.date));
     };
-    if (dates_->min() == from_ && dates_->max() == to_ &&
+    const bool same_place = laid_out_ == plot_;
+    laid_out_ = plot_;
+    if (same_place && dates_->min() == from_ && dates_->max() == to_ &&
         std::equal(ticks_.begin(), ticks_.end(), old.begin(), old.end(), stays))
         return;
     for (const QString& label : old) dates_->remove(label);

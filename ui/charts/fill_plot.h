@@ -142,6 +142,7 @@ private:
     QFont font_;
     QSizeF size_;
     QRectF plot_;
+    QRectF laid_out_;  ///< the plot that the dates were last set for
 };
 
 }  // namespace ullage

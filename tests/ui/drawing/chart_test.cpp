@@ -105,6 +105,24 @@ TEST(CalendarTicks, ShowYearsForFiveYears) {
     EXPECT_EQ(ticks.back().date, QDate(2031, 1, 1));
 }
 
+// The dates are the same at another height; they must follow the plot all the same.
+TEST(FillChart, ItsDatesStandBelowThePlotAfterAnyResize) {
+    Shown s;
+    for (const int height : {520, 400, 470}) {
+        s.chart.resize(730, height);
+        settle();
+        const QImage image = s.chart.view()->grab().toImage();
+        const QRectF plot = s.chart.plotArea();
+        ASSERT_LT(plot.bottom() + 8, image.height());
+        const QRgb ground = image.pixel(image.width() / 2, image.height() - 1);
+        int inked = 0;
+        for (int y = static_cast<int>(plot.bottom()) + 6; y < image.height(); ++y)
+            for (int x = static_cast<int>(plot.left()); x < static_cast<int>(plot.right()); ++x)
+                if (image.pixel(x, y) != ground) ++inked;
+        EXPECT_GT(inked, 100) << height;
+    }
+}
+
 TEST(NiceStep, IsOneTwoOrFiveTimesAPowerOfTenAndKeepsToTheCount) {
     for (double top = 0.013; top < 1e7; top *= 1.37)
         for (int most = 1; most < 12; ++most) {
