@@ -66,12 +66,13 @@ std::optional<BacktestOrigin> judged_from(const Listing& listing, std::size_t in
     BoxPart part;
     part.kept.home = true;
     std::vector<Instant> kept = {plan.as_of};
-    part.kept.at.push_back(kept);
+    KeptTimes kept_at = {kept};
     for (std::size_t i = index + 1; i < list.size(); ++i) {
         plan.days.push_back(days_between(plan.as_of, list[i].taken));
         kept.push_back(list[i].taken);
-        part.kept.at.push_back(kept);
+        kept_at.push_back(kept);
     }
+    part.kept.at = std::move(kept_at);
     plan.parts.push_back(std::move(part));
     const auto paths = draw_paths(models, plan, {}, 0, 1);
     if (!paths) return {};
@@ -87,9 +88,9 @@ std::optional<BacktestOrigin> judged_from(const Listing& listing, std::size_t in
         // Hourly snapshots at the end of a listing say nearly the same and would count as many.
         const double before = origin.live.empty() ? 0 : origin.live.back().days_ahead;
         if (plan.days[t] - before < plan.days.back() / most_points && t + 1 < plan.days.size()) continue;
-        const auto row = [&](const std::vector<float>& all) {
-            const auto first = all.begin() + static_cast<std::ptrdiff_t>(t * paths->parted);
-            return std::vector<double>(first, first + static_cast<std::ptrdiff_t>(paths->parted));
+        const auto row = [&](const PathTable& table) {
+            const auto all = table.row(t);
+            return std::vector<double>(all.begin(), all.end());
         };
         origin.live.push_back(forecast_of(row(paths->live[0]), snapshot, plan.days[t], snapshot.live_bytes));
         origin.freed.push_back(forecast_of(row(paths->held[0]), snapshot, plan.days[t], freed));

@@ -22,7 +22,7 @@ constexpr int widest_worth_naming = 16;  // wider groups are not advised by anyo
 double stored_at_end(const DatasetModel& m, const BoxPart& part, Instant as_of,
                      const std::vector<double>& days) {
     const double live = std::max(0.0, m.live_bytes + m.growth_per_day * days.back());
-    const auto& kept = part.kept.at.back();
+    const auto& kept = part.kept.at->back();
     const double freed = part.kept.home
                              ? held_bytes(m.mean_curve, kept, add_days(as_of, days.back()))
                              : held_bytes(m.mean_curve, kept);

@@ -17,8 +17,8 @@
 #include "core/outlook/threads.h"
 #include "core/pool/pool.h"
 #include "core/site/site_json.h"
-#include "core/units/quantiles.h"
 #include "core/units/quantity_text.h"
+#include "core/units/slot_quantiles.h"
 
 #include <algorithm>
 #include <array>
@@ -33,46 +33,19 @@ namespace {
 
 constexpr double share_of_paths = 0.6;  // of the progress; the replay is the rest
 
-/// The least of values that are not none.
-float least_of(const float* from, const float* to) {
-    std::array<float, 4> least;  // side by side: one comparison need not wait for the one before
-    least.fill(*from);
-    const float* at = from;
-    for (; to - at >= 4; at += 4)
-        for (std::size_t k = 0; k < 4; ++k) least[k] = std::min(least[k], at[k]);
-    for (; at != to; ++at) least[0] = std::min(least[0], *at);
-    return *std::min_element(least.begin(), least.end());
-}
-
-/// Quantiles as quantile_of_sorted, without sorting: the middle parts the values, each half is parted again, and the
-/// neighbour above a quantile is the least of those up to the next.
-Band band_of(const float* values, std::size_t n, std::vector<float>& scratch) {
-    constexpr std::array<double, 5> shares = {0.1, 0.25, 0.5, 0.75, 0.9};
-    constexpr std::size_t middle = 2;
-    scratch.assign(values, values + n);
-    std::array<std::size_t, 5> rank;
-    for (std::size_t q = 0; q < shares.size(); ++q)
-        rank[q] = static_cast<std::size_t>(shares[q] * static_cast<double>(n - 1));
-    const auto part = [&](std::size_t from, std::size_t at, std::size_t to) {
-        if (from > at || at >= to) return;
-        const auto begin = scratch.begin();
-        const auto place = [&](std::size_t i) { return begin + static_cast<std::ptrdiff_t>(i); };
-        std::nth_element(place(from), place(at), place(to));
-    };
-    part(0, rank[middle], n);
-    for (std::size_t q = middle; q-- > 0;) part(0, rank[q], rank[q + 1]);
-    for (std::size_t q = middle + 1; q < shares.size(); ++q) part(rank[q - 1] + 1, rank[q], n);
-    std::array<double, 5> found;
-    for (std::size_t q = 0; q < shares.size(); ++q) {
-        const float at = scratch[rank[q]];
-        const auto higher = std::upper_bound(rank.begin(), rank.end(), rank[q]);
-        const std::size_t to = higher == rank.end() ? n : *higher + 1;
-        const float next = rank[q] + 1 < to ? least_of(scratch.data() + rank[q] + 1, scratch.data() + to) : at;
-        const double share = shares[q] * static_cast<double>(n - 1) - static_cast<double>(rank[q]);
-        found[q] = at + (next - at) * share;
+/// The quantiles a fan is drawn by, of all paths of a table at a time.
+class Bands {
+public:
+    Band of(const PathTable& table, std::size_t time) {
+        table.row(time, row_);
+        const auto at = quantiles_.of<5>(row_.data(), row_.size(), {0.1, 0.25, 0.5, 0.75, 0.9});
+        return {at[0], at[1], at[2], at[3], at[4]};
     }
-    return {found[0], found[1], found[2], found[3], found[4]};
-}
+
+private:
+    SlotQuantiles<float> quantiles_;
+    std::vector<float> row_;
+};
 
 /// First passages of all paths, soonest first; those that never come are only counted.
 struct Passages {
@@ -89,21 +62,25 @@ struct Passages {
     }
 };
 
-Passages passages_of(const std::vector<double>& days, const std::vector<float>& used,
-                     std::size_t paths, const std::vector<double>& limits) {
+Passages passages_of(const std::vector<double>& days, const PathTable& used, const std::vector<double>& limits) {
     Passages result;
-    result.paths = paths;
-    for (std::size_t p = 0; p < paths; ++p)
-        if (const auto day = first_passage(days, &used[p], paths, limits)) result.days.push_back(*day);
+    result.paths = used.paths();
+    for (std::size_t p = 0; p < used.paths(); ++p)
+        if (const auto day = first_passage(days, used.path(p), block_paths, limits)) result.days.push_back(*day);
     std::sort(result.days.begin(), result.days.end());
     return result;
 }
 
 /// The most used at any time, of each path, rising.
-std::vector<double> peaks_of(const std::vector<float>& used, std::size_t paths) {
-    std::vector<double> peaks(paths, 0);
-    for (std::size_t i = 0; i < used.size(); ++i)
-        peaks[i % paths] = std::max(peaks[i % paths], static_cast<double>(used[i]));
+std::vector<double> peaks_of(const PathTable& used) {
+    std::vector<double> peaks;
+    for (std::size_t b = 0; b < used.blocks(); ++b) {
+        std::array<float, block_paths> most{};
+        for (std::size_t i = 0; i < used.times(); ++i)
+            for (std::size_t lane = 0; lane < block_paths; ++lane)
+                most[lane] = std::max(most[lane], used.block(b)[i * block_paths + lane]);
+        for (std::size_t lane = 0; lane < block_paths && peaks.size() < used.paths(); ++lane) peaks.push_back(most[lane]);
+    }
     std::sort(peaks.begin(), peaks.end());
     return peaks;
 }
@@ -164,7 +141,7 @@ public:
         });
         if (progress_.stop.stop_requested()) return tl::unexpected(ComputeError(Cancelled{}));
         outlook.offers = compare_offers(site_, offers_, ceiling_days(outlook.boxes), plan_.days,
-                                        paths->offer_used, paths->paths);
+                                        paths->offer_used);
         for (std::size_t d = 0; d < models_.size(); ++d)
             outlook.datasets.push_back(dataset_outlook(models_[d]));
         outlook.drivers = ranked_drivers(*moved, models_, plan_, *paths, ceilings, names_of_boxes(),
@@ -282,23 +259,22 @@ private:
         for (const auto& send : site_.sends) o.receives_copies = o.receives_copies || send.to == box.name;
 
         o.fill.resize(plan_.days.size());
-        PerThread<std::vector<float>> scratches;
+        PerThread<Bands> bands;
         side_by_side(settings_.threads, 0, plan_.days.size(), [&](std::size_t i) {
-            auto& scratch = scratches.local();
-            const std::size_t row = i * paths.paths;
+            Bands& band = bands.local();
             FillPoint& point = o.fill[i];
             point.date = site_.as_of + std::chrono::days(static_cast<int>(plan_.days[i]));
-            point.used_bytes = band_of(&paths.used[b][row], paths.paths, scratch);
-            point.live_bytes = band_of(&paths.live[b][i * paths.parted], paths.parted, scratch);
-            point.held_bytes = band_of(&paths.held[b][i * paths.parted], paths.parted, scratch);
+            point.used_bytes = band.of(paths.used[b], i);
+            point.live_bytes = band.of(paths.live[b], i);
+            point.held_bytes = band.of(paths.held[b], i);
             point.other_bytes = plan_.other_bytes[b];
             point.usable_bytes = usable[i];
             point.fill = point.used_bytes.p50 / point.usable_bytes;
         });
         o.used_now_bytes = o.fill.front().used_bytes.p50;
 
-        const auto ceiling = passages_of(plan_.days, paths.used[b], paths.paths, ceilings);
-        const auto full = passages_of(plan_.days, paths.used[b], paths.paths, usable);
+        const auto ceiling = passages_of(plan_.days, paths.used[b], ceilings);
+        const auto full = passages_of(plan_.days, paths.used[b], usable);
         o.days_until_ceiling = ceiling.quantiles();
         o.days_until_full = full.quantiles();
         o.chance_of_ceiling_within_horizon = ceiling.chance();
@@ -306,7 +282,7 @@ private:
         o.ceiling_marks = ceiling.marks();
         o.full_marks = full.marks();
         o.ceiling_days = ceiling.days;
-        o.peak_used_bytes = peaks_of(paths.used[b], paths.paths);
+        o.peak_used_bytes = peaks_of(paths.used[b]);
         o.usable_needed_bytes = quantile_of_sorted(o.peak_used_bytes, site_.confidence) / space.ceiling;
         o.over_ceiling_now = o.used_now_bytes >= o.ceiling_bytes;
         o.full_now = o.used_now_bytes >= o.usable_bytes;

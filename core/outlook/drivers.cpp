@@ -34,7 +34,7 @@ double held_at_end(const Curve& curve, const PathsPlan& plan, int dataset) {
     double held = 0;
     for (const auto& part : plan.parts) {
         if (part.dataset != dataset || part.box < 0) continue;
-        held += part.charges.of_held(plan.days.size() - 1) * held_bytes(curve, part.kept.at.back());
+        held += part.charges.of_held(plan.days.size() - 1) * held_bytes(curve, part.kept.at->back());
     }
     return held;
 }
@@ -140,9 +140,8 @@ Layout layout_of(const std::vector<DatasetModel>& models, const PathsPlan& plan)
         count = std::max(count, datasets.back().futures.size());
     }
     // Curves are one for all of a block: a block of them low and one of them high come last.
-    const std::size_t block = block_paths;
-    const std::size_t low = (count + block - 1) / block * block;
-    const std::size_t high = low + block;
+    const std::size_t low = (count + block_paths - 1) / block_paths * block_paths;
+    const std::size_t high = low + block_paths;
     std::vector<std::array<int, 3>> curves;  // of the middle, the low and the high block
     for (std::size_t d = 0; d < models.size(); ++d) {
         for (const auto& v : datasets[d].variants) out.variants.push_back(v);
@@ -175,6 +174,7 @@ Layout layout_of(const std::vector<DatasetModel>& models, const PathsPlan& plan)
     }
     out.plan.paths = static_cast<int>(count);
     out.plan.threads = plan.threads;
+    out.plan.most_parted = 0;
     return out;
 }
 
@@ -208,7 +208,7 @@ public:
 
 private:
     double at(std::size_t part, std::size_t time, std::size_t path) const {
-        return static_cast<double>(paths_.used[part][time * paths_.paths + path]);
+        return static_cast<double>(paths_.used[part].at(time, path));
     }
 
     const PathsPlan& plan_;
@@ -384,7 +384,7 @@ std::vector<Driver> ranked_drivers(const Sensitivity& sensitivity,
         bool may_reach = false;
         bool may_wait = false;
         for (std::size_t p = 0; p < paths.paths; ++p) {
-            const auto day = first_passage(plan.days, &paths.used[b][p], paths.paths, ceilings[b]);
+            const auto day = first_passage(plan.days, paths.used[b].path(p), block_paths, ceilings[b]);
             may_reach = may_reach || day;
             may_wait = may_wait || !day || *day > 0;
             log_days.push_back(std::log(std::max(day.value_or(horizon), 1.0)));

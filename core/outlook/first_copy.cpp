@@ -289,8 +289,8 @@ std::vector<RestoreWays> restore_ways(const SendContext& c, const std::vector<Pl
                 hours[p] += stored[d][p] * s.payload_per_stored[d] * 8 / rate->bits_per_second /
                             seconds_per_hour;
             }
-        w.bytes = run_quantiles(std::move(sizes));
-        w.link_hours = run_quantiles(std::move(hours));
+        w.bytes = run_quantiles(sizes);
+        w.link_hours = run_quantiles(hours);
         const double copying = w.bytes.p50 / courier.bytes_per_second / seconds_per_hour;
         w.fetch_hours = courier.days_away * 24 + copying;
         w.road_binds = courier.days_away * 24 > copying;

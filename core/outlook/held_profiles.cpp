@@ -14,7 +14,7 @@ namespace {
 double reach_back(const PathsPlan& plan) {
     double earliest = 0;
     for (const auto& part : plan.parts)
-        for (const auto& at : part.kept.at)
+        for (const auto& at : *part.kept.at)
             if (!at.empty()) earliest = std::min(earliest, days_between(plan.as_of, at.front()));
     return -earliest;
 }
@@ -31,7 +31,7 @@ void add_part(std::size_t p, const PathsPlan& plan, std::vector<HeldProfile>& pr
     const auto& part = plan.parts[p];
     for (HeldProfile& profile : profiles) {
         const auto& other = plan.parts[profile.parts.front()].kept;
-        if (profile.dataset != part.dataset || other.home != part.kept.home || other.at != part.kept.at) continue;
+        if (profile.dataset != part.dataset || other.home != part.kept.home || !(other.at == part.kept.at)) continue;
         profile.parts.push_back(p);
         return;
     }
@@ -44,7 +44,7 @@ void fill(HeldProfile& profile, const DatasetModel& model, const PathsPlan& plan
     const auto& part = plan.parts[profile.parts.front()];
     profile.kernel = held_kernel(part.kept, model, edges, plan.as_of, plan.days);
     for (std::size_t i = 0; i < plan.days.size(); ++i) {
-        const auto& at = part.kept.at[i];
+        const auto& at = (*part.kept.at)[i];
         const double now = plan.days[i];
         const double newest = part.kept.home || at.empty() ? now : days_between(plan.as_of, at.back());
         profile.newest.push_back(newest);

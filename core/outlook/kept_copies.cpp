@@ -9,11 +9,9 @@ namespace ullage {
 
 namespace {
 
-std::vector<std::vector<Instant>> keep_over_time(const LadderClock* ladder,
-                                                 const std::vector<Instant>& snapshots,
-                                                 const std::vector<Instant>& arrivals, Instant start,
-                                                 const std::vector<double>& days) {
-    std::vector<std::vector<Instant>> kept;
+KeptTimes keep_over_time(const LadderClock* ladder, const std::vector<Instant>& snapshots,
+                         const std::vector<Instant>& arrivals, Instant start, const std::vector<double>& days) {
+    KeptTimes kept;
     for (const double day : days) {
         const Instant now = add_days(start, day);
         const auto end =
@@ -47,10 +45,9 @@ double would_arrive_day(const PlannedSend& s, Instant start, double last_day) {
 
 }  // namespace
 
-const std::vector<std::vector<Instant>>& KeptMemo::thinned(const LadderClock* ladder,
-                                                           const std::vector<Instant>& snapshots,
-                                                           const std::vector<Instant>& arrivals,
-                                                           Instant start, const std::vector<double>& days) {
+SharedValue<KeptTimes> KeptMemo::thinned(const LadderClock* ladder, const std::vector<Instant>& snapshots,
+                                         const std::vector<Instant>& arrivals, Instant start,
+                                         const std::vector<double>& days) {
     const LadderClock by = ladder ? *ladder : LadderClock();
     for (const Entry& e : entries_)
         if (e.thins == (ladder != nullptr) && e.ladder == by && e.snapshots == snapshots &&
@@ -62,13 +59,12 @@ const std::vector<std::vector<Instant>>& KeptMemo::thinned(const LadderClock* la
         .at;
 }
 
-const std::vector<std::vector<Instant>>& KeptMemo::retained(const LadderClock& ladder, Instant start,
-                                                            const std::vector<double>& days) {
+SharedValue<KeptTimes> KeptMemo::retained(const LadderClock& ladder, Instant start, const std::vector<double>& days) {
     for (const Entry& e : entries_)
         if (e.thins && e.ladder == ladder && e.snapshots.empty()) return e.at;
-    Entry& e = entries_.emplace_back(Entry{ladder, true, {}, {}, {}});
-    for (const double day : days) e.at.push_back(ladder.retained(add_days(start, day)));
-    return e.at;
+    KeptTimes at;
+    for (const double day : days) at.push_back(ladder.retained(add_days(start, day)));
+    return entries_.emplace_back(Entry{ladder, true, {}, {}, std::move(at)}).at;
 }
 
 KeptSnapshots kept_at_home(const LadderClock& ladder, const KnownPast& known, Instant start,

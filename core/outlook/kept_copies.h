@@ -18,20 +18,18 @@ class KeptMemo {
 public:
     /// Of the snapshots that have arrived by each day (both lists oldest first), those the ladder keeps; all
     /// of them without one.
-    const std::vector<std::vector<Instant>>& thinned(const LadderClock* ladder,
-                                                     const std::vector<Instant>& snapshots,
-                                                     const std::vector<Instant>& arrivals, Instant start,
-                                                     const std::vector<double>& days);
+    SharedValue<KeptTimes> thinned(const LadderClock* ladder, const std::vector<Instant>& snapshots,
+                                   const std::vector<Instant>& arrivals, Instant start,
+                                   const std::vector<double>& days);
     /// What a source keeps at each day by its ladder alone.
-    const std::vector<std::vector<Instant>>& retained(const LadderClock& ladder, Instant start,
-                                                      const std::vector<double>& days);
+    SharedValue<KeptTimes> retained(const LadderClock& ladder, Instant start, const std::vector<double>& days);
 
 private:
     struct Entry {
         LadderClock ladder;
         bool thins = false;
         std::vector<Instant> snapshots, arrivals;
-        std::vector<std::vector<Instant>> at;
+        SharedValue<KeptTimes> at;
     };
     std::deque<Entry> entries_;
 };

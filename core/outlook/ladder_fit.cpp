@@ -107,6 +107,7 @@ public:
         plan_.paths = settings.paths;
         plan_.seed = settings.seed;
         plan_.threads = settings.threads;
+        plan_.most_parted = 0;
     }
 
     std::optional<LadderFit> run() {
@@ -166,7 +167,7 @@ private:
         std::size_t over = 0;
         for (std::size_t p = 0; p < paths->paths; ++p)
             for (std::size_t i = 0; i < paths->times; ++i)
-                if (paths->used[0][i * paths->paths + p] >= ceilings_[i]) {
+                if (paths->used[0].at(i, p) >= ceilings_[i]) {
                     ++over;
                     break;
                 }

@@ -175,8 +175,7 @@ tl::expected<std::vector<PlannedOffer>, Problems> plan_offers(const Site& site,
 std::vector<OfferOutlook> compare_offers(const Site& site, const std::vector<PlannedOffer>& plans,
                                          const std::vector<std::vector<double>>& ceiling_days,
                                          const std::vector<double>& days,
-                                         const std::vector<std::vector<float>>& used,
-                                         std::size_t paths) {
+                                         const std::vector<PathTable>& used) {
     std::vector<OfferOutlook> offers;
     for (std::size_t i = 0; i < plans.size(); ++i) {
         const PlannedOffer& plan = plans[i];
@@ -194,9 +193,10 @@ std::vector<OfferOutlook> compare_offers(const Site& site, const std::vector<Pla
             if (const auto bought = shape_of(*offer.pool)) o.drives = drives_of(*bought);
         o.running_from = add_days(site.as_of, plan.runs_day);
 
+        const std::size_t paths = used[i].paths();
         std::vector<double> passages;
         for (std::size_t p = 0; p < paths; ++p)
-            if (const auto day = first_passage(days, &used[i][p], paths, plan.ceilings))
+            if (const auto day = first_passage(days, used[i].path(p), block_paths, plan.ceilings))
                 passages.push_back(*day);
         std::sort(passages.begin(), passages.end());
         const auto quantile = [&](double q) { return inverse_distribution(passages, q, paths); };

@@ -44,7 +44,6 @@ tl::expected<std::vector<PlannedOffer>, Problems> plan_offers(const Site& site,
 std::vector<OfferOutlook> compare_offers(const Site& site, const std::vector<PlannedOffer>& plans,
                                          const std::vector<std::vector<double>>& ceiling_days,
                                          const std::vector<double>& days,
-                                         const std::vector<std::vector<float>>& used,
-                                         std::size_t paths);
+                                         const std::vector<PathTable>& used);
 
 }  // namespace ullage

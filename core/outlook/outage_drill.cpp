@@ -252,11 +252,11 @@ private:
             if (most > 0 && (times[part] == most || 2 * times[part] >= full_bytes.size()))
                 out_.resent_datasets.push_back(
                     study_.site.datasets[std::size_t(datasets[part])].name);
-        out_.backlog_bytes = run_quantiles(std::move(backlog));
-        out_.catch_up_days = run_quantiles(std::move(days));
-        out_.oldest_copy_hours = run_quantiles(std::move(ages));
-        out_.resend_bytes = run_quantiles(std::move(full_bytes));
-        out_.resend_days = run_quantiles(std::move(full_days));
+        out_.backlog_bytes = run_quantiles(backlog);
+        out_.catch_up_days = run_quantiles(days);
+        out_.oldest_copy_hours = run_quantiles(ages);
+        out_.resend_bytes = run_quantiles(full_bytes);
+        out_.resend_days = run_quantiles(full_days);
     }
 
     void tell_days(const Traces& traces) {

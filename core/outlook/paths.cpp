@@ -50,17 +50,8 @@ struct NoiseScales {
     float wander_sd = 0, wander_shift = 0;
 };
 
-/// What one block of paths adds up to, [time × block_paths + lane]: whole lanes, whatever the number of paths.
-struct BlockSums {
-    std::vector<std::vector<float>> used, live, held;  // per box
-    std::vector<std::vector<float>> offer_used;        // per offer
-};
-
-/// Room to work in, for one thread.
-struct BlockRoom {
-    std::vector<BlockDraw> draws;  // per dataset
-    BlockSums sums;
-};
+/// Room to work in, for one thread: a draw for each dataset.
+using BlockRoom = std::vector<BlockDraw>;
 
 class PathDrawer {
 public:
@@ -83,21 +74,14 @@ public:
     void draw_block(std::size_t block, BlockRoom& room) const {
         const std::size_t first = block * block_paths;
         const std::size_t n = std::min<std::size_t>(block_paths, out_.paths - first);
-        auto& draws = room.draws;
+        BlockRoom& draws = room;
         draws.resize(models_.size());
         for (std::size_t d = 0; d < models_.size(); ++d) draw_dataset(d, block, n, draws[d]);
-        BlockSums& sums = room.sums;
-        start(sums.used, plan_.other_bytes);
-        start(sums.live, std::vector<double>(out_.live.size(), 0.0));
-        start(sums.held, std::vector<double>(out_.held.size(), 0.0));
-        start(sums.offer_used, plan_.offer_other_bytes);
-        for (const HeldProfile& profile : profiles_) add_profile(profile, draws[std::size_t(profile.dataset)], sums);
-        put(sums.used, first, n, out_.paths, out_.used);
-        put(sums.offer_used, first, n, out_.paths, out_.offer_used);
-        if (first < out_.parted) {
-            put(sums.live, first, n, out_.parted, out_.live);
-            put(sums.held, first, n, out_.parted, out_.held);
-        }
+        start(out_.used, block, plan_.other_bytes);
+        start(out_.offer_used, block, plan_.offer_other_bytes);
+        start(out_.live, block, {});
+        start(out_.held, block, {});
+        for (const HeldProfile& profile : profiles_) add_profile(profile, draws[std::size_t(profile.dataset)], block);
         for (std::size_t q = 0; q < plan_.probes.size(); ++q)
             for (std::size_t lane = 0; lane < n; ++lane) {
                 double sum = 0;
@@ -111,18 +95,12 @@ public:
     }
 
 private:
-    void start(std::vector<std::vector<float>>& sums, const std::vector<double>& from) const {
-        sums.resize(from.size());
-        for (std::size_t b = 0; b < sums.size(); ++b)
-            sums[b].assign(out_.times * block_paths, static_cast<float>(from[b]));
-    }
-
-    /// Into the rows of all paths; `first` and the n − 1 after it are the block's.
-    void put(const std::vector<std::vector<float>>& sums, std::size_t first, std::size_t n, std::size_t row,
-             std::vector<std::vector<float>>& out) const {
-        for (std::size_t b = 0; b < sums.size(); ++b)
-            for (std::size_t i = 0; i < out_.times; ++i)
-                std::copy_n(&sums[b][i * block_paths], n, &out[b][i * row + first]);
+    /// Every table's block begins with what `from` says of it, or with nothing.
+    static void start(std::vector<PathTable>& tables, std::size_t block, const std::vector<double>& from) {
+        for (std::size_t b = 0; b < tables.size(); ++b)
+            if (block < tables[b].blocks())
+                std::fill_n(tables[b].block(block), tables[b].times() * block_paths,
+                            from.empty() ? 0.0F : static_cast<float>(from[b]));
     }
 
     NoiseScales scales_of(const DatasetModel& m) const {
@@ -381,7 +359,7 @@ private:
         }
     }
 
-    void add_profile(const HeldProfile& profile, const BlockDraw& draw, BlockSums& sums) const {
+    void add_profile(const HeldProfile& profile, const BlockDraw& draw, std::size_t block) const {
         const auto& m = models_[std::size_t(profile.dataset)];
         const HeldKernel& k = profile.kernel;
         const std::vector<float>& weights = k.weights[draw.curve];
@@ -405,25 +383,31 @@ private:
                     live_lanes(std::size_t(profile.dataset), draw, profile.newest[i], profile.newest_place[i], live);
                     found = true;
                 }
-                add_part(part, i, live, held, share, sums);
+                add_part(part, i, live, held, share, block);
             }
         }
     }
 
     void add_part(const BoxPart& part, std::size_t i, const Lanes& live, const FloatLanes& held, double share,
-                  BlockSums& sums) const {
+                  std::size_t block) const {
         const std::size_t at = i * block_paths;
         const auto holds = static_cast<float>(share < 1 ? 0 : 1);
         if (part.box >= 0) {
             const auto b = std::size_t(part.box);
             const auto live_charge = static_cast<float>(part.charges.of_live(i) * share);
             const auto held_charge = static_cast<float>(part.charges.of_held(i)) * holds;
-            add_charged(live, live_charge, held, held_charge, &sums.used[b][at], &sums.live[b][at], &sums.held[b][at]);
+            float* used = out_.used[b].block(block) + at;
+            if (block < out_.live[b].blocks())
+                add_charged(live, live_charge, held, held_charge, used, out_.live[b].block(block) + at,
+                            out_.held[b].block(block) + at);
+            else
+                add_charged(live, live_charge, held, held_charge, used);
         }
         for (const auto& offer : part.offers) {
             const auto live_charge = static_cast<float>(offer.charges.of_live(i) * share);
             const auto held_charge = static_cast<float>(offer.charges.of_held(i)) * holds;
-            add_charged(live, live_charge, held, held_charge, &sums.offer_used[std::size_t(offer.offer)][at]);
+            add_charged(live, live_charge, held, held_charge, 
+                        out_.offer_used[std::size_t(offer.offer)].block(block) + at);
         }
     }
 
@@ -512,13 +496,13 @@ std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const P
     Paths out;
     out.paths = static_cast<std::size_t>(plan.paths);
     out.times = plan.days.size();
-    const std::vector<float> empty(out.paths * out.times, 0.0F);
-    out.used.assign(std::size_t(plan.boxes), empty);
-    out.parted = std::min<std::size_t>(out.paths, most_parted_paths);
-    const std::vector<float> parted(out.parted * out.times, 0.0F);
-    out.live.assign(std::size_t(plan.boxes), parted);
-    out.held.assign(std::size_t(plan.boxes), parted);
-    out.offer_used.assign(std::size_t(plan.offers), empty);
+    const auto parted = static_cast<std::size_t>(std::min(plan.paths, plan.most_parted));
+    for (int b = 0; b < plan.boxes; ++b) {
+        out.used.emplace_back(out.paths, out.times);
+        out.live.emplace_back(parted, out.times);
+        out.held.emplace_back(parted, out.times);
+    }
+    for (int o = 0; o < plan.offers; ++o) out.offer_used.emplace_back(out.paths, out.times);
     out.probes.assign(plan.probes.size(), std::vector<double>(out.paths, 0));
     out.samples.assign(std::size_t(std::min(plan.samples, plan.paths)),
                        std::vector<DatasetPath>(models.size()));

@@ -24,8 +24,10 @@
 /// Invariants: fill is never negative; without spreads all paths are equal.
 
 #include "core/outlook/models.h"
+#include "core/outlook/path_table.h"
 #include "core/retention/ladder.h"
 #include "core/units/random.h"
+#include "core/units/shared_value.h"
 
 #include <cstdint>
 #include <optional>
@@ -45,17 +47,20 @@ struct GridPlace {
 };
 GridPlace place_on(const std::vector<double>& days, double day);
 
+/// Retained snapshots at each time of the grid, oldest first.
+using KeptTimes = std::vector<std::vector<Instant>>;
+
 /// What a box keeps of one dataset at each time of the grid.
 struct KeptSnapshots {
     bool home = false;                       ///< live data changes here: the gap up to now counts
     double ramp_from_day = 0;                ///< a first copy over a link fills the box from here …
     double arrives_day = 0;                  ///< … to here; before it nothing is complete
     bool ramps = false;                      ///< false: nothing there until it arrives
-    std::vector<std::vector<Instant>> at;    ///< retained instants for each time, oldest first
+    SharedValue<KeptTimes> at;               ///< what is retained at each time
 
     /// Between which the gaps lie that hold bytes at a time of the grid, which is at `now`.
     std::vector<Instant> gap_ends(std::size_t time, Instant now) const {
-        std::vector<Instant> ends = at[time];
+        std::vector<Instant> ends = (*at)[time];
         if (home && !ends.empty()) ends.push_back(now);
         return ends;
     }
@@ -108,9 +113,6 @@ struct SetInputs {
     std::vector<double> event_day, event_bytes;
 };
 
-/// Paths that share each dataset's curve.
-inline constexpr int block_paths = 16;
-
 /// What each path drew, per dataset: [path].
 struct DrawnInputs {
     std::vector<float> level, live_factor;
@@ -138,21 +140,18 @@ struct PathsPlan {
     std::uint64_t seed = 1;
     int threads = 0;
     int samples = 0;                         ///< of the first paths, kept for the replay
+    int most_parted = 4096;                  ///< of the first paths, whose live and held bytes are told apart: a multiple of block_paths
     std::vector<double> growth_days;         ///< days > 0 by which the growth of every path is told
     std::vector<std::vector<SetInputs>> set; ///< [path][dataset]; unless empty, `paths` of them are set
 };
-
-/// Of how many paths live and held bytes are kept apart, for their bands: a multiple of block_paths.
-inline constexpr int most_parted_paths = 4096;
 
 struct HeldProfiles;  // held_profiles.h
 
 struct Paths {
     std::size_t paths = 0, times = 0;
-    std::size_t parted = 0;                               ///< paths of live and held: the first ones, at most most_parted_paths
-    std::vector<std::vector<float>> used;                 ///< per box, row by time: [time × paths + path]
-    std::vector<std::vector<float>> live, held;           ///< per box, row by time: [time × parted + path]
-    std::vector<std::vector<float>> offer_used;           ///< likewise, per offer
+    std::vector<PathTable> used;                          ///< per box
+    std::vector<PathTable> live, held;                    ///< per box, of the first paths, `most_parted` of the plan
+    std::vector<PathTable> offer_used;                    ///< per offer
     std::vector<std::vector<double>> probes;              ///< [probe][path]
     std::vector<double> edges;                            ///< bounds of the churn intervals, days
     std::vector<std::vector<DatasetPath>> samples;        ///< [path][dataset]

@@ -90,7 +90,7 @@ private:
         const double hours_per_byte = all.bytes.p50 > 0 ? all.link_hours.p50 / all.bytes.p50 : 0;
         auto live = paths_.probes[2 * index_ + 1];
         for (double& bytes : live) bytes *= hours_per_byte;
-        out_.restore_hours = run_quantiles(std::move(live));
+        out_.restore_hours = run_quantiles(live);
     }
 
     static double hours_of(const RunRecord& run) { return days_between(run.due, run.done) * 24; }
@@ -116,9 +116,9 @@ private:
         out_.open_hours_per_run = open / static_cast<double>(bytes.size());
         out_.chance_of_missing_window =
             static_cast<double>(missed) / static_cast<double>(bytes.size());
-        out_.bytes_per_run = run_quantiles(std::move(bytes));
-        out_.hours_per_run = run_quantiles(std::move(took));
-        out_.open_share_per_run = run_quantiles(std::move(shares));
+        out_.bytes_per_run = run_quantiles(bytes);
+        out_.hours_per_run = run_quantiles(took);
+        out_.open_share_per_run = run_quantiles(shares);
         out_.starts_closed = !planned_.due.empty() &&
                              std::all_of(planned_.due.begin(), planned_.due.end(),
                                          [&](Instant t) { return hours_.share_at(t) <= 0; });
@@ -156,9 +156,9 @@ private:
             w.weekday = day;
             w.runs = static_cast<int>(v.bytes.size());
             w.chance_of_missing_window = double(v.missed) / double(v.bytes.size());
-            w.bytes = run_quantiles(std::move(v.bytes));
-            w.hours = run_quantiles(std::move(v.hours));
-            w.open_share = run_quantiles(std::move(v.shares));
+            w.bytes = run_quantiles(v.bytes);
+            w.hours = run_quantiles(v.hours);
+            w.open_share = run_quantiles(v.shares);
             out_.weekdays.push_back(w);
         }
     }
@@ -236,8 +236,8 @@ private:
         b.times_a_year = double(bytes.size()) / years;
         b.max_bytes = *std::max_element(bytes.begin(), bytes.end());
         b.max_hours_to_drain = *std::max_element(hours.begin(), hours.end());
-        b.bytes = run_quantiles(std::move(bytes));
-        b.hours_to_drain = run_quantiles(std::move(hours));
+        b.bytes = run_quantiles(bytes);
+        b.hours_to_drain = run_quantiles(hours);
     }
 
     void events() {
@@ -290,9 +290,9 @@ private:
         r.dataset = c_.site.datasets[d].name;
         r.text = event_text(planned);
         r.chance_of_fitting = fitted / double(bytes.size());
-        r.bytes = run_quantiles(std::move(bytes));
-        r.hours = run_quantiles(std::move(hours));
-        r.nights = run_quantiles(std::move(nights));
+        r.bytes = run_quantiles(bytes);
+        r.hours = run_quantiles(hours);
+        r.nights = run_quantiles(nights);
         out_.events.push_back(std::move(r));
     }
 

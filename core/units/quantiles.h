@@ -34,8 +34,8 @@ inline double quantile_of(std::vector<double>& values, double p) {
 }
 
 /// The same for several p that rise: each looks only above the one before.
-template <std::size_t N>
-std::array<double, N> quantiles_of(std::vector<double>& values, const std::array<double, N>& rising) {
+template <std::size_t N, class T>
+std::array<double, N> quantiles_of(std::vector<T>& values, const std::array<double, N>& rising) {
     std::array<double, N> found{};
     if (values.empty()) return found;
     auto from = values.begin();
@@ -44,10 +44,10 @@ std::array<double, N> quantiles_of(std::vector<double>& values, const std::array
         const auto low = static_cast<std::size_t>(at);
         const auto nth = values.begin() + static_cast<std::ptrdiff_t>(low);
         if (nth >= from) std::nth_element(from, nth, values.end());
-        found[k] = *nth;
+        found[k] = static_cast<double>(*nth);
         if (low + 1 < values.size()) {
             if (nth + 1 >= from) std::iter_swap(nth + 1, std::min_element(nth + 1, values.end()));
-            found[k] += (*(nth + 1) - *nth) * (at - static_cast<double>(low));
+            found[k] += (static_cast<double>(*(nth + 1)) - static_cast<double>(*nth)) * (at - static_cast<double>(low));
         }
         // What lies below is in its place.
         from = std::max(from, nth + std::min<std::ptrdiff_t>(2, values.end() - nth));

@@ -60,8 +60,8 @@ Losses losses_on(const std::string& series) {
                 for (const double freed : model->known.freed) start += freed;
             year = forecast_year(*model, newest.taken, {tiered()});
         }
-        const auto& rows = series == "used" ? year.paths.used[0] : year.paths.live[0];
-        losses.ours.add(band_of_days(year.days_until(rows, row.factor * start)), row.truth_days);
+        const PathTable& table = series == "used" ? year.paths.used[0] : year.paths.live[0];
+        losses.ours.add(band_of_days(year.days_until(table, row.factor * start)), row.truth_days);
         for (const auto& [method, days] : row.methods)
             losses.general[method].add(days, row.truth_days);
     }

@@ -64,18 +64,18 @@ tl::expected<DatasetModel, std::string> model_of(const std::string& listing,
     return models->front();
 }
 
-std::vector<double> Year::at(const std::vector<float>& rows, double day) const {
+std::vector<double> Year::at(const PathTable& table, double day) const {
     const auto time =
         static_cast<std::size_t>(std::lower_bound(days.begin(), days.end(), day) - days.begin());
-    const auto row = rows.begin() + static_cast<std::ptrdiff_t>(time * paths.paths);
-    return {row, row + static_cast<std::ptrdiff_t>(paths.paths)};
+    const auto row = table.row(time);
+    return {row.begin(), row.end()};
 }
 
-std::vector<double> Year::days_until(const std::vector<float>& rows, double limit) const {
+std::vector<double> Year::days_until(const PathTable& table, double limit) const {
     std::vector<double> until;
     for (std::size_t p = 0; p < paths.paths; ++p)
         until.push_back(
-            std::min(first_passage(days, rows.data() + p, paths.paths, limit).value_or(year_days),
+            std::min(first_passage(days, table.path(p), block_paths, limit).value_or(year_days),
                      year_days));
     return until;
 }

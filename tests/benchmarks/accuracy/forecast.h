@@ -35,13 +35,13 @@ struct Year {
     std::vector<double> days;  ///< grid
     Paths paths;
 
-    /// Values of a row of `paths` (used[i], live[i], held[i]) at a day of the grid.
-    std::vector<double> at(const std::vector<float>& rows, double day) const;
-    Band band_at(const std::vector<float>& rows, double day) const {
-        return band_of(at(rows, day));
+    /// Values of a table of `paths` (used[i], live[i], held[i]) at a day of the grid.
+    std::vector<double> at(const PathTable& table, double day) const;
+    Band band_at(const PathTable& table, double day) const {
+        return band_of(at(table, day));
     }
     /// Whole days until each path reaches `limit`, `year_days` if it does not within the year.
-    std::vector<double> days_until(const std::vector<float>& rows, double limit) const;
+    std::vector<double> days_until(const PathTable& table, double limit) const;
 };
 Year forecast_year(const DatasetModel&, Instant as_of, const std::vector<Ladder>& kept,
                    const std::vector<double>& days = {});

@@ -39,11 +39,11 @@ struct Judged {
     std::string error;
 };
 
-Dates dates_of(const Year& year, const std::vector<float>& rows, const Dated& truth) {
+Dates dates_of(const Year& year, const PathTable& table, const Dated& truth) {
     Dates d;
     d.days = truth.days;
     d.truths = truth.bytes;
-    for (const double day : truth.days) d.forecasts.push_back(year.band_at(rows, day));
+    for (const double day : truth.days) d.forecasts.push_back(year.band_at(table, day));
     return d;
 }
 
@@ -67,11 +67,11 @@ double true_day(const std::vector<double>& daily, double limit) {
 }
 
 void judge_ceilings(Judged& judged, const char* series, const std::string& from, const Year& year,
-                    const std::vector<float>& rows, const std::vector<double>& daily) {
+                    const PathTable& table, const std::vector<double>& daily) {
     for (const double factor : ceiling_factors) {
         const double limit = factor * daily.front();
         judged.ceilings.push_back({series, from, factor, true_day(daily, limit),
-                                   band_of_days(year.days_until(rows, limit))});
+                                   band_of_days(year.days_until(table, limit))});
     }
 }
 

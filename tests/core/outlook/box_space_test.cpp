@@ -45,11 +45,13 @@ DatasetModel model_of(double live, std::vector<CurveComponent> parts, double gro
 KeptSnapshots daily_at_home(const std::vector<double>& days, int keep, Instant start) {
     KeptSnapshots kept;
     kept.home = true;
+    KeptTimes all;
     for (const double now : days) {
-        auto& at = kept.at.emplace_back();
+        auto& at = all.emplace_back();
         for (int age = keep; age >= 1; --age)
             at.push_back(start + std::chrono::seconds(std::llround((std::floor(now) - age) * 86400)));
     }
+    kept.at = std::move(all);
     return kept;
 }
 

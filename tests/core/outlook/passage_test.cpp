@@ -48,7 +48,7 @@ PathsPlan plan_of(const std::vector<double>& days, int paths) {
     plan.other_bytes = {0};
     BoxPart part;
     part.kept.home = true;
-    part.kept.at.resize(days.size());
+    part.kept.at = KeptTimes(days.size());
     plan.parts = {part};
     plan.paths = paths;
     plan.threads = 1;
@@ -67,7 +67,7 @@ std::vector<double> passages(const DatasetModel& m, const PathsPlan& plan, doubl
     EXPECT_TRUE(paths);
     std::vector<double> days;
     for (std::size_t p = 0; p < paths->paths; ++p)
-        days.push_back(first_passage(plan.days, &paths->used[0][p], paths->paths, (start_level + d) * unit)
+        days.push_back(first_passage(plan.days, paths->used[0].path(p), block_paths, (start_level + d) * unit)
                            .value_or(INFINITY));
     std::sort(days.begin(), days.end());
     return days;
@@ -227,9 +227,11 @@ TEST(DrawPaths, APathIsTheSameWhateverTheNumberOfPathsAndThreads) {
         m.events = {e};
     }
     auto plan = plan_of(time_grid(300, {}), 41);
+    KeptTimes kept(plan.days.size());
     for (std::size_t i = 0; i < plan.days.size(); ++i)
         for (int back = 10; back >= 0; --back)
-            plan.parts[0].kept.at[i].push_back(plan.as_of + std::chrono::seconds(std::llround((plan.days[i] - back) * 86400)));
+            kept[i].push_back(plan.as_of + std::chrono::seconds(std::llround((plan.days[i] - back) * 86400)));
+    plan.parts[0].kept.at = std::move(kept);
     plan.parts.push_back(plan.parts[0]);
     plan.parts[1].dataset = 1;
     plan.samples = 5;
@@ -241,8 +243,8 @@ TEST(DrawPaths, APathIsTheSameWhateverTheNumberOfPathsAndThreads) {
     ASSERT_TRUE(few && many);
     for (std::size_t i = 0; i < few->times; ++i)
         for (std::size_t p = 0; p < few->paths; ++p) {
-            ASSERT_EQ(few->used[0][i * few->paths + p], many->used[0][i * many->paths + p]) << i << ", " << p;
-            ASSERT_EQ(few->held[0][i * few->paths + p], many->held[0][i * many->paths + p]) << i << ", " << p;
+            ASSERT_EQ(few->used[0].at(i, p), many->used[0].at(i, p)) << i << ", " << p;
+            ASSERT_EQ(few->held[0].at(i, p), many->held[0].at(i, p)) << i << ", " << p;
         }
     for (std::size_t p = 0; p < 5; ++p)
         for (std::size_t d = 0; d < 2; ++d) {
@@ -283,8 +285,8 @@ TEST(DrawPaths, APlannedEventWhoseDateIsUncertainStillHappensOnEveryPath) {
     const auto paths = draw_paths({m}, plan, {}, 0, 1);
     ASSERT_TRUE(paths);
     for (std::size_t p = 0; p < paths->paths; ++p) {
-        EXPECT_EQ(paths->used[0][p], float(start_level * unit)) << "today's live bytes are known";
-        EXPECT_EQ(paths->used[0][300 * paths->paths + p], float((start_level + 50) * unit)) << p;
+        EXPECT_EQ(paths->used[0].at(0, p), float(start_level * unit)) << "today's live bytes are known";
+        EXPECT_EQ(paths->used[0].at(300, p), float((start_level + 50) * unit)) << p;
     }
 }
 
@@ -298,7 +300,8 @@ TEST(DrawPaths, AnEventOfThePastIsInTodaysLiveBytesAlready) {
     const auto plan = plan_of(every_day(100), 200);
     const auto paths = draw_paths({m}, plan, {}, 0, 1);
     ASSERT_TRUE(paths);
-    for (const float used : paths->used[0]) ASSERT_EQ(used, float(start_level * unit));
+    for (std::size_t i = 0; i < paths->times; ++i)
+        for (const float used : paths->used[0].row(i)) ASSERT_EQ(used, float(start_level * unit));
 }
 
 TEST(DrawPaths, LevelsAndNoiseHaveTheMeanAndTheSpreadThatWereAskedFor) {

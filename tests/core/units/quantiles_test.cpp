@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 // R's quantile(values, p, type = 7): tests/reference/quantiles.tsv, made by quantiles.R beside it.
-#include "core/units/quantiles.h"
+#include "core/units/slot_quantiles.h"
 
 #include "tests/reference/reference_table.h"
 
@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <random>
 #include <vector>
 
@@ -65,6 +66,54 @@ TEST(Quantiles, OfSeveralAtOnceAreThoseOfEachAlone) {
         std::sort(together.begin(), together.end());
         EXPECT_EQ(together, values);
     }
+}
+
+/// Values of `kind`: alike, evenly spread, few different ones, with a long tail, or so far apart that no slot has a
+/// width.
+template <class T>
+std::vector<T> some_values(std::mt19937& draw, int kind, std::size_t count) {
+    std::vector<T> values;
+    for (std::size_t i = 0; i < count; ++i) {
+        const double u = (static_cast<double>(draw()) + 0.5) / 4294967296.0;
+        const double value = kind == 0   ? 7.5
+                             : kind == 1 ? 1e12 * (1 + u)
+                             : kind == 2 ? std::floor(5 * u)
+                             : kind == 3 ? std::pow(u, -4.0)
+                                         : (u < 0.5 ? -1.0 : 1.0) * static_cast<double>(std::numeric_limits<T>::max());
+        values.push_back(static_cast<T>(value));
+    }
+    return values;
+}
+
+template <class T>
+void are_those_of_sorted(std::uint32_t seed) {
+    std::mt19937 draw(seed);
+    SlotQuantiles<T> quantiles;
+    for (int round = 0; round < 500; ++round) {
+        const std::size_t count = 1 + draw() % (round % 10 == 0 ? 5000 : 700);
+        std::array<double, 5> p{};
+        for (double& each : p) each = static_cast<double>(draw() % 1001) / 1000;
+        std::sort(p.begin(), p.end());
+        const int kind = round % 4;
+        auto values = some_values<T>(draw, kind, count);
+        const auto found = quantiles.template of<5>(values.data(), values.size(), p);
+        std::sort(values.begin(), values.end());
+        for (std::size_t k = 0; k < p.size(); ++k) {
+            const double expected = quantile_of_sorted(std::vector<double>(values.begin(), values.end()), p[k]);
+            ASSERT_NEAR(found[k], expected, 1e-15 * std::abs(expected)) << kind << ", " << count << " values, p " << p[k];
+        }
+    }
+}
+
+TEST(Quantiles, CountedInSlotsAreThoseOfTheSortedValues) {
+    are_those_of_sorted<float>(5);
+    are_those_of_sorted<double>(6);
+    std::mt19937 draw(7);
+    const auto apart = some_values<float>(draw, 4, 1000);
+    const auto ends = SlotQuantiles<float>().of<2>(apart.data(), apart.size(), {0, 1});
+    EXPECT_EQ(ends[0], -static_cast<double>(std::numeric_limits<float>::max()));
+    EXPECT_EQ(ends[1], static_cast<double>(std::numeric_limits<float>::max()));
+    EXPECT_EQ((SlotQuantiles<double>().of<2>(nullptr, 0, {0.5, 0.9})), (std::array<double, 2>{0, 0}));
 }
 
 }  // namespace
