@@ -14,18 +14,22 @@ constexpr double most_carried = 200'000;  // datasets in runs, of all the paths 
 constexpr double widest = 1000;        // times today's rate, up and down
 constexpr double close_enough = 1.01;
 
-/// Of every send of the site whether it is carried; of those that have nothing to do with `sends` it is not told.
-std::vector<bool> carried_by(const SendContext& context, const std::vector<PlannedSend>& plans,
-                             const std::vector<std::size_t>& sends, double confidence, const PathsPlan& plan,
-                             const Paths& paths, int threads, const std::stop_token& stop) {
+std::size_t paths_tried(const SendContext& context, const std::vector<PlannedSend>& plans) {
     double carried = 0;
     for (const auto& p : plans)
         carried += p.expected_runs(context.horizon_days) * static_cast<double>(p.datasets.size());
+    return static_cast<std::size_t>(std::clamp(most_carried / std::max(carried, 1.0), least_paths, most_paths));
+}
+
+/// Of every send of the site whether it is carried; of those that have nothing to do with `sends` it is not told.
+std::vector<bool> carried_by(const SendContext& context, const std::vector<PlannedSend>& plans,
+                             const std::vector<std::size_t>& sends, double confidence, const PathsPlan& plan,
+                             const Paths& paths, const KnownSteps* known, int threads, const std::stop_token& stop) {
     PathsReplay settings;
     settings.threads = threads;
     settings.only = sends;
-    settings.most_paths =
-        static_cast<std::size_t>(std::clamp(most_carried / std::max(carried, 1.0), least_paths, most_paths));
+    settings.most_paths = paths_tried(context, plans);
+    settings.known = known;
     Progress progress;
     progress.stop = stop;
     const auto traces = replay_paths(context, plans, plan, paths, settings, progress, 0, 1);
@@ -45,7 +49,7 @@ bool all_of(const std::vector<bool>& carried, const std::vector<std::size_t>& se
 bool carries(const SendContext& context, const std::vector<std::size_t>& sends, double confidence,
              const PathsPlan& plan, const Paths& paths, int threads, const std::stop_token& stop) {
     const auto plans = plan_sends(context);
-    return plans && all_of(carried_by(context, *plans, sends, confidence, plan, paths, threads, stop), sends);
+    return plans && all_of(carried_by(context, *plans, sends, confidence, plan, paths, nullptr, threads, stop), sends);
 }
 
 LineRateSearch::LineRateSearch(const SendContext& context, int link, double confidence, const PathsPlan& plan,
@@ -63,6 +67,8 @@ LineRateSearch::LineRateSearch(const SendContext& context, int link, double conf
     all_present_ = plans_ && std::all_of(plans_->begin(), plans_->end(), [](const PlannedSend& p) {
                        return p.by == FirstCopy::By::present;
                    });
+    // At another rate a first copy may come sooner or later, and other steps with it; most stay.
+    if (plans_) known_.emplace(changed_, *plans_, plan, paths, paths_tried(changed_, *plans_), threads);
 }
 
 bool LineRateSearch::enough(double rate, const std::vector<std::size_t>& sends) {
@@ -75,7 +81,7 @@ bool LineRateSearch::enough(double rate, const std::vector<std::size_t>& sends) 
         plans_ = plan_sends(changed_);
     }
     std::vector<bool> carried(site_.sends.size(), false);
-    if (plans_) carried = carried_by(changed_, *plans_, sends, confidence_, plan_, paths_, threads_, stop_);
+    if (plans_) carried = carried_by(changed_, *plans_, sends, confidence_, plan_, paths_, &*known_, threads_, stop_);
     const bool all = all_of(carried, sends);
     carried_.emplace(rate, std::move(carried));
     return all;

@@ -48,6 +48,7 @@ private:
     std::stop_token stop_;
     tl::expected<std::vector<PlannedSend>, Problems> plans_;
     bool all_present_ = false;
+    std::optional<KnownSteps> known_;
     std::map<double, std::vector<bool>> carried_;  ///< by rate: each send of the site; only those tied to the link are told
 };
 

@@ -1,26 +1,20 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-/// Bytes of one run's step on one path of the forecast.
-///
-/// Law. From one snapshot to a later one a send carries what was written between them: what the
-/// path's turnover curve frees in that gap, times the path's churn, the weekday shape and the noise
-/// of the gap, plus growth, plus what planned events put there; all times the payload of a stored
-/// byte. Of an event, `add` and `rewrite` are sent whole on their day, `remove` and `move` send
-/// next to nothing (moved blocks stay the blocks they were). A send of everything carries what is
-/// live, and no step carries more than that.
+/// Bytes of one run's step on one path of the forecast: the stored bytes of step_bytes.h, times the payload of a
+/// stored byte.
 
-#include "core/outlook/send_plan.h"
+#include "core/outlook/known_steps.h"
 
 #include <optional>
-#include <utility>
 #include <vector>
 
 namespace ullage {
 
 class PathBytes {
 public:
-    PathBytes(const SendContext& c, const std::vector<PlannedSend>& sends, const PathsPlan& plan,
-              const Paths& paths, std::size_t path);
+    /// `known`: what is not in it is worked out; may be null.
+    PathBytes(const SendContext& c, const std::vector<PlannedSend>& sends, const PathsPlan& plan, const Paths& paths,
+              std::size_t path, const KnownSteps* known = nullptr);
 
     /// As SendBytes of the replay.
     double operator()(int send, int dataset, std::optional<Instant> from, Instant to);
@@ -28,34 +22,21 @@ public:
     double live_bytes(std::size_t dataset, Instant t);
 
 private:
-    double freed_in(std::size_t d, double gap);
-    double live_at(std::size_t d, double day);
-    double events_between(std::size_t d, double from, double to, bool net) const;
-    double churn_between(std::size_t d, double from, double to);
-    double shape_between(std::size_t d, double from, double to) const;
-    double run_noise(std::size_t d, double gap, double end);
+    double step_bytes(std::size_t dataset, Instant from, Instant to);
+    StepBytes& rule_of(std::size_t dataset);
 
     const SendContext c_;  // a value, as it only refers: it may have been made for the call
-    const std::vector<PlannedSend>& sends_;
     const PathsPlan& plan_;
-    const std::vector<double>& edges_;
-    const std::vector<DatasetPath>& sample_;
-    std::uint32_t path_;
-    int first_weekday_;
-    struct Known {
-        long long seconds;
-        double bytes;
+    const Paths& paths_;
+    std::size_t path_;
+    const KnownSteps* known_;
+    /// Of one dataset in one send.
+    struct Part {
+        double payload_per_stored = 0;
+        std::size_t next = 0;  ///< known step: runs come in order of time
     };
-    /// Runs come mostly in order of time: a search begins where the last one ended.
-    struct Place {
-        std::size_t day = 0, edge = 0;  ///< of the grid's days, of the paths' intervals: the first that is later
-    };
-    struct Noise {
-        double gap = 0, interval = 0, spread = 0, shift = 0;  ///< of the last gap in an interval as long
-    };
-    std::vector<std::vector<Known>> freed_;  // by dataset: gaps asked for before
-    std::vector<Place> place_;               // by dataset
-    std::vector<Noise> noise_;               // by dataset
+    std::vector<Part> parts_;                         // [send × datasets + dataset]
+    std::vector<std::unique_ptr<StepBytes>> rules_;   // by dataset, of those that were needed
 };
 
 }  // namespace ullage

@@ -82,6 +82,9 @@ std::optional<Traces> replay_paths(const SendContext& context,
     Traces traces(std::min(paths.samples.size(), settings.most_paths));
     if (settings.arrivals) settings.arrivals->resize(traces.size());
     if (settings.wholes) settings.wholes->resize(traces.size());
+    std::optional<KnownSteps> own;
+    if (!settings.known) own.emplace(context, sends, plan, paths, traces.size(), settings.threads);
+    const KnownSteps* known = settings.known ? settings.known : &*own;
     constexpr std::size_t round = 8;
     for (std::size_t from = 0; from < traces.size(); from += round) {
         if (progress.stop.stop_requested()) return {};
@@ -90,8 +93,8 @@ std::optional<Traces> replay_paths(const SendContext& context,
             const bool note = p == 0 || settings.survival_on_all_paths;
             ReplayOptions options = note ? noting : ReplayOptions();
             options.keep_arrivals = settings.arrivals != nullptr;
-            auto trace = replay_traced(links, replayed, end,
-                                       PathBytes(context, sends, plan, paths, p), options);
+            PathBytes bytes(context, sends, plan, paths, p, known);
+            auto trace = replay_traced(links, replayed, end, std::ref(bytes), options);
             traces[p] = std::move(trace.runs);
             if (settings.arrivals) (*settings.arrivals)[p] = std::move(trace.arrivals);
             if (settings.wholes) (*settings.wholes)[p] = std::move(trace.whole);

@@ -34,6 +34,8 @@ struct PathsReplay {
     bool survival_on_all_paths = false;  ///< … or on all
     PathArrivals* arrivals = nullptr;    ///< filled, if given
     PathWholes* wholes = nullptr;        ///< the same
+    /// What the steps carry, of as many paths as it knows; null: worked out for the call.
+    const KnownSteps* known = nullptr;
     /// Unless empty: only these sends, and those that can hold them up, are run.
     std::vector<std::size_t> only;
     /// The line `closed_link` carries nothing between these.

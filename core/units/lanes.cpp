@@ -25,13 +25,11 @@ constexpr std::uint32_t multiplier_0 = 0xD2511F53u, multiplier_1 = 0xCD9E8D57u;
 constexpr std::uint32_t weyl_0 = 0x9E3779B9u, weyl_1 = 0xBB67AE85u;
 constexpr int rounds = 10;
 
-ULLAGE_INLINE void philox(std::uint64_t seed, std::uint32_t stream, std::uint32_t first_path, std::uint32_t step,
-                          WordLanes& out) {
+ULLAGE_INLINE void philox(std::uint64_t seed, std::uint32_t stream, std::array<std::uint32_t, lanes> c0,
+                          std::array<std::uint32_t, lanes> c1, WordLanes& out) {
     const RandomKey key = random_key(seed, stream);
-    std::array<std::uint32_t, lanes> c0, c1, c2, c3;
+    std::array<std::uint32_t, lanes> c2, c3;
     for (std::size_t l = 0; l < lanes; ++l) {
-        c0[l] = first_path + static_cast<std::uint32_t>(l);
-        c1[l] = step;
         c2[l] = counter_mark;
         c3[l] = 0;
     }
@@ -136,8 +134,26 @@ ULLAGE_INLINE float exp_of(float x) {
 
 ULLAGE_LANES void draw_words(std::uint64_t seed, std::uint32_t stream, std::uint32_t first_path,
                              std::uint32_t step, WordLanes& out) {
-    philox(seed, stream, first_path, step, out);
+    std::array<std::uint32_t, lanes> paths, steps;
+    for (std::size_t l = 0; l < lanes; ++l) {
+        paths[l] = first_path + static_cast<std::uint32_t>(l);
+        steps[l] = step;
+    }
+    philox(seed, stream, paths, steps, out);
 }
+
+ULLAGE_LANES void draw_words(std::uint64_t seed, std::uint32_t stream, const std::array<std::uint32_t, lanes>& path,
+                             const std::array<std::uint32_t, lanes>& step, WordLanes& out) {
+    philox(seed, stream, path, step, out);
+}
+
+float normal_at(std::uint64_t seed, std::uint32_t stream, std::uint32_t path, std::uint32_t step) {
+    WordLanes words;
+    draw_words(seed, stream, path, step, words);
+    return normal_of(words[0][0]);
+}
+
+float exponential_at(float x) { return exp_of(x); }
 
 ULLAGE_LANES void normal_of(const std::array<std::uint32_t, lanes>& words, FloatLanes& out) {
     for (std::size_t l = 0; l < lanes; ++l) out[l] = normal_of(words[l]);
