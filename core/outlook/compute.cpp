@@ -120,7 +120,7 @@ public:
         const auto moved = sensitivity(models_, plan_, profiles, ceilings, progress_);
         if (!moved) return tl::unexpected(ComputeError(Cancelled{}));
         plan_growth_days(*moved);
-        const auto paths = draw_paths(models_, plan_, profiles, progress_, 0, share_of_paths);
+        auto paths = draw_paths(models_, plan_, profiles, progress_, 0, share_of_paths);
         if (!paths) return tl::unexpected(ComputeError(Cancelled{}));
         profiles = {};  // large, and of no more use
 
@@ -146,6 +146,7 @@ public:
             outlook.datasets.push_back(dataset_outlook(models_[d]));
         outlook.drivers = ranked_drivers(*moved, models_, plan_, *paths, ceilings, names_of_boxes(),
                                          site_.as_of);
+        paths->drop_tables();
         auto send_outlooks = replay_sends(context, sends_, plan_, *paths, settings_, progress_,
                                           share_of_paths, 1);
         if (!send_outlooks) return tl::unexpected(ComputeError(Cancelled{}));

@@ -166,8 +166,8 @@ private:
                 .between(from + std::chrono::seconds(1), end);
         std::vector<Instant> due;
         for (const auto& supply : plan.supplies)
-            due.insert(due.end(), std::upper_bound(supply.taken.begin(), supply.taken.end(), from),
-                       supply.taken.end());
+            due.insert(due.end(), std::upper_bound(supply->taken.begin(), supply->taken.end(), from),
+                       supply->taken.end());
         std::sort(due.begin(), due.end());
         return due;
     }

@@ -50,15 +50,15 @@ struct NoiseScales {
     float wander_sd = 0, wander_shift = 0;
 };
 
-/// Room to work in, for one thread: a draw for each dataset.
-using BlockRoom = std::vector<BlockDraw>;
 
 class PathDrawer {
 public:
     PathDrawer(const std::vector<DatasetModel>& models, const PathsPlan& plan, const HeldProfiles& profiles, Paths& out)
         : models_(models), plan_(plan), out_(out), edges_(profiles.edges), past_(profiles.past),
-          profiles_(profiles.all) {
+          profiles_(profiles.all),
+          profiles_of_(models.size()) {
         out_.edges = edges_;
+        for (std::size_t q = 0; q < profiles_.size(); ++q) profiles_of_[std::size_t(profiles_[q].dataset)].push_back(q);
         for (std::size_t j = 0; j + 1 < edges_.size(); ++j) {
             const double keep = j == 0 ? 0 : std::exp(-(edges_[j + 1] - edges_[j]) / wander_returns_days);
             wander_keep_.push_back(static_cast<float>(keep));
@@ -71,27 +71,21 @@ public:
         }
     }
 
-    void draw_block(std::size_t block, BlockRoom& room) const {
+    /// `draw`: room to work in.
+    void draw_block(std::size_t block, BlockDraw& draw) const {
         const std::size_t first = block * block_paths;
         const std::size_t n = std::min<std::size_t>(block_paths, out_.paths - first);
-        BlockRoom& draws = room;
-        draws.resize(models_.size());
-        for (std::size_t d = 0; d < models_.size(); ++d) draw_dataset(d, block, n, draws[d]);
         start(out_.used, block, plan_.other_bytes);
         start(out_.offer_used, block, plan_.offer_other_bytes);
         start(out_.live, block, {});
         start(out_.held, block, {});
-        for (const HeldProfile& profile : profiles_) add_profile(profile, draws[std::size_t(profile.dataset)], block);
-        for (std::size_t q = 0; q < plan_.probes.size(); ++q)
-            for (std::size_t lane = 0; lane < n; ++lane) {
-                double sum = 0;
-                for (const int d : plan_.probes[q].datasets)
-                    sum += live_at(std::size_t(d), draws[std::size_t(d)], plan_.probes[q].day, lane);
-                out_.probes[q][first + lane] = sum;
-            }
-        for (std::size_t lane = 0; lane < n && first + lane < out_.samples.size(); ++lane)
-            for (std::size_t d = 0; d < models_.size(); ++d)
-                out_.samples[first + lane][d] = sample_of(d, draws[d], lane);
+        for (std::size_t d = 0; d < models_.size(); ++d) {
+            draw_dataset(d, block, n, draw);
+            for (const std::size_t q : profiles_of_[d]) add_profile(profiles_[q], draw, block);
+            add_probes(d, draw, first);
+            for (std::size_t lane = 0; lane < n && first + lane < out_.samples.size(); ++lane)
+                out_.samples[first + lane][d] = sample_of(d, draw, lane);
+        }
     }
 
 private:
@@ -101,6 +95,16 @@ private:
             if (block < tables[b].blocks())
                 std::fill_n(tables[b].block(block), tables[b].times() * block_paths,
                             from.empty() ? 0.0F : static_cast<float>(from[b]));
+    }
+
+    void add_probes(std::size_t d, const BlockDraw& draw, std::size_t first) const {
+        for (std::size_t q = 0; q < plan_.probes.size(); ++q) {
+            const auto& probe = plan_.probes[q];
+            if (std::find(probe.datasets.begin(), probe.datasets.end(), static_cast<int>(d)) == probe.datasets.end()) continue;
+            Lanes live;
+            live_lanes(d, draw, probe.day, place_on(plan_.days, probe.day), live);
+            for (std::size_t lane = 0; lane < draw.n; ++lane) out_.probes[q][first + lane] += live[lane];
+        }
     }
 
     NoiseScales scales_of(const DatasetModel& m) const {
@@ -124,7 +128,8 @@ private:
         draw.curve = plan_.set.empty() ? alternative(d, block) : std::size_t(plan_.set[first][d].curve);
         draw.live.resize(out_.times * block_paths);
         draw.churn.resize((edges_.size() - 1) * block_paths);
-        draw.wander.assign(draw.churn.size(), 0.0F);
+        draw.wander.resize(draw.churn.size());
+        if (!plan_.set.empty() || m.wander <= 0) std::fill(draw.wander.begin(), draw.wander.end(), 0.0F);
         draw.event_day.assign(m.events.size() * block_paths, 0.0);
         draw.event_bytes.assign(m.events.size() * block_paths, 0.0);
         if (plan_.set.empty()) {
@@ -430,6 +435,7 @@ private:
     const std::vector<double>& edges_;
     const std::size_t past_;                            // intervals before as_of
     const std::vector<HeldProfile>& profiles_;
+    std::vector<std::vector<std::size_t>> profiles_of_; // per dataset, of these
     std::vector<float> wander_keep_, wander_step_;      // per interval
     std::vector<NoiseScales> noise_;                    // per dataset
     std::vector<std::vector<double>> middle_growth_;    // per dataset: bytes added at each time
@@ -508,7 +514,7 @@ std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const P
                        std::vector<DatasetPath>(models.size()));
     if (plan.set.empty()) make_room(out.drawn, models, plan);
     const PathDrawer drawer(models, plan, profiles, out);
-    PerThread<BlockRoom> rooms;
+    PerThread<BlockDraw> rooms;
 
     const std::size_t blocks = (out.paths + block_paths - 1) / block_paths;
     // A round of blocks at a time, so that progress is told from the calling thread and a stop is seen.

@@ -156,6 +156,11 @@ struct Paths {
     std::vector<double> edges;                            ///< bounds of the churn intervals, days
     std::vector<std::vector<DatasetPath>> samples;        ///< [path][dataset]
     std::vector<DrawnInputs> drawn;                       ///< [dataset]; empty if the paths were set
+
+    /// What is largest, when it is of no more use.
+    void drop_tables() {
+        for (auto* tables : {&used, &live, &held, &offer_used}) tables->clear();
+    }
 };
 
 /// Empty if stopped.

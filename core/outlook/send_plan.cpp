@@ -67,8 +67,8 @@ public:
         return known.second;
     }
 
-    SnapshotSupply supply(const std::shared_ptr<const LadderClock>& clock, Send::Steps steps,
-                          double period_days, Instant from, Instant to) {
+    SharedValue<SnapshotSupply> supply(const std::shared_ptr<const LadderClock>& clock, Send::Steps steps,
+                                       double period_days, Instant from, Instant to) {
         const auto [it, is_new] = supplies_.try_emplace({clock.get(), steps, period_days, from});
         if (is_new) it->second = snapshots_to_send(*clock, steps, days(period_days), from, to);
         return it->second;
@@ -78,8 +78,7 @@ private:
     const SendContext& c_;
     std::vector<std::pair<Ladder, std::shared_ptr<const LadderClock>>> clocks_;
     std::map<const LadderClock*, std::pair<Instant, std::shared_ptr<const LadderGrid>>> grids_;
-    std::map<std::tuple<const LadderClock*, Send::Steps, double, Instant>, SnapshotSupply>
-        supplies_;
+    std::map<std::tuple<const LadderClock*, Send::Steps, double, Instant>, SharedValue<SnapshotSupply>> supplies_;
 };
 
 class SendPlanner {
@@ -270,8 +269,8 @@ private:
                 if (a.at <= begin) newest = a.snapshot;
             return newest == Instant::min() ? begin : newest;
         }
-        const auto newest = plan_.supplies[d].newest_at(begin);
-        return newest ? plan_.supplies[d].taken[*newest] : begin;
+        const auto newest = plan_.supplies[d]->newest_at(begin);
+        return newest ? plan_.supplies[d]->taken[*newest] : begin;
     }
 
     void set_due() {
@@ -287,7 +286,7 @@ private:
         }
         for (std::size_t d = 0; d < plan_.datasets.size(); ++d) {
             plan_.on_arrival = plan_.on_arrival || plan_.upstream[d].has_value();
-            const auto& taken = plan_.supplies[d].taken;
+            const auto& taken = plan_.supplies[d]->taken;
             plan_.due.insert(plan_.due.end(), std::lower_bound(taken.begin(), taken.end(), from),
                              taken.end());
         }

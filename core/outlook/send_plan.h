@@ -42,7 +42,7 @@ struct PlannedSend {
         due;  ///< from the first copy's completion back to what is needed, to the horizon
     bool on_arrival = false;  ///< starts when something comes from upstream; `due` is empty
     std::vector<std::optional<Upstream>> upstream;  ///< per dataset
-    std::vector<SnapshotSupply> supplies;           ///< per dataset; empty from upstream
+    std::vector<SharedValue<SnapshotSupply>> supplies;  ///< per dataset; empty from upstream
     std::vector<std::shared_ptr<const LadderClock>> source_ladders;  ///< null: a box that keeps all
     std::vector<std::shared_ptr<const LadderClock>> box_ladders;     ///< null: keeps all
     std::vector<std::shared_ptr<const LadderGrid>> box_grids;        ///< of these

@@ -7,6 +7,8 @@ namespace ullage {
 
 namespace {
 
+constexpr std::size_t most_unsettled = 4096;
+
 bool has(const std::vector<Instant>& sorted, Instant s) {
     return std::binary_search(sorted.begin(), sorted.end(), s);
 }
@@ -32,27 +34,40 @@ Inventory::Inventory(const LadderGrid* grid) : grid_(grid) {
 
 void Inventory::receive(Instant snapshot) {
     if (newest_ && snapshot <= *newest_) return;
-    if (!grid_) all_.push_back(snapshot);
-    for (std::size_t r = 0; r < rungs_.size(); ++r) {
-        auto& rung = rungs_[r];
-        const auto& points = grid_->rungs()[r].points;
-        const bool first_of_its_period =
-            !newest_ || (rung.next_point < points.size() && points[rung.next_point] <= snapshot);
-        if (!first_of_its_period) continue;
-        rung.stand_ins.push_back(snapshot);
-        // Most often the next period is the one after; the rest is for gaps and the first of all.
-        if (newest_) ++rung.next_point;
-        const auto from = points.begin() + static_cast<std::ptrdiff_t>(rung.next_point);
-        if (from != points.end() && *from <= snapshot)
-            rung.next_point = static_cast<std::size_t>(
-                std::upper_bound(from, points.end(), snapshot) - points.begin());
-    }
     newest_ = snapshot;
+    if (!grid_) {
+        all_.push_back(snapshot);
+        return;
+    }
+    unsettled_.push_back(snapshot);
+    if (unsettled_.size() >= most_unsettled) settle();
+}
+
+void Inventory::settle() const {
+    for (const Instant snapshot : unsettled_) {
+        for (std::size_t r = 0; r < rungs_.size(); ++r) {
+            auto& rung = rungs_[r];
+            const auto& points = grid_->rungs()[r].points;
+            const bool first_of_its_period =
+                first_ || (rung.next_point < points.size() && points[rung.next_point] <= snapshot);
+            if (!first_of_its_period) continue;
+            rung.stand_ins.push_back(snapshot);
+            // Most often the next period is the one after; the rest is for gaps and the first of all.
+            if (!first_) ++rung.next_point;
+            const auto from = points.begin() + static_cast<std::ptrdiff_t>(rung.next_point);
+            if (from != points.end() && *from <= snapshot)
+                rung.next_point = static_cast<std::size_t>(
+                    std::upper_bound(from, points.end(), snapshot) - points.begin());
+        }
+        first_ = false;
+    }
+    unsettled_.clear();
 }
 
 bool Inventory::holds(Instant snapshot, Instant t) const {
     if (newest_ == snapshot) return true;
     if (!grid_) return has(all_, snapshot);
+    settle();
     for (std::size_t r = 0; r < rungs_.size(); ++r)
         if (snapshot + grid_->rungs()[r].lasts > t && has(rungs_[r].stand_ins, snapshot))
             return true;
@@ -61,6 +76,7 @@ bool Inventory::holds(Instant snapshot, Instant t) const {
 
 Instant Inventory::expires(Instant snapshot) const {
     if (!grid_) return Instant::max();
+    settle();
     Instant last = snapshot;
     for (std::size_t r = 0; r < rungs_.size(); ++r)
         if (has(rungs_[r].stand_ins, snapshot))
@@ -70,6 +86,7 @@ Instant Inventory::expires(Instant snapshot) const {
 
 std::vector<Instant> Inventory::kept(Instant t) const {
     if (!grid_) return all_;
+    settle();
     std::vector<Instant> kept;
     for (std::size_t r = 0; r < rungs_.size(); ++r) {
         const auto& all = rungs_[r].stand_ins;
@@ -85,6 +102,7 @@ std::vector<Instant> Inventory::kept(Instant t) const {
 
 std::optional<Instant> Inventory::newest_lasting(std::chrono::seconds at_least, Instant t) const {
     if (!newest_ || !grid_ || rungs_.empty()) return newest_;
+    settle();
     const auto needed = std::min(at_least, grid_->longest());
     std::optional<Instant> found;
     for (std::size_t r = 0; r < rungs_.size(); ++r) {

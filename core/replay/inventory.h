@@ -5,6 +5,7 @@
 /// The rule is that of LadderClock::thinned, kept up to date instead of worked out anew: of each
 /// period of a rung the first snapshot received stands for that rung while it is younger than the
 /// rung lasts; the newest received always stays. Without a ladder everything stays.
+/// Not for two threads at once, not even to read.
 /// Invariant: after the same arrivals, kept(t) is thinned(received, t).
 
 #include "core/retention/ladder.h"
@@ -58,9 +59,14 @@ private:
         std::size_t next_point = 0;      // of the grid: the first after the newest received
     };
 
+    void settle() const;
+
     const LadderGrid* grid_;
-    std::vector<Rung> rungs_;
-    std::vector<Instant> all_;  // only where all is kept
+    // What was received is put on its rungs when they are asked for: most boxes are asked for their newest only.
+    mutable std::vector<Rung> rungs_;
+    mutable std::vector<Instant> unsettled_;
+    mutable bool first_ = true;  // nothing is settled yet
+    std::vector<Instant> all_;   // only where all is kept
     std::optional<Instant> newest_;
 };
 

@@ -217,7 +217,7 @@ private:
         if (dataset.upstream)
             return sends_[s].every_step ? source_of(dataset).newest()
                                         : source_of(dataset).newest_lasting(sends_[s].lasting, t);
-        const auto& taken = dataset.supply.taken;
+        const auto& taken = dataset.supply->taken;
         auto& count = states_[s].taken[d];
         while (count < taken.size() && taken[count] <= t) ++count;
         if (count == 0) return {};
@@ -227,9 +227,9 @@ private:
     /// `near`: where the snapshot may lie among those taken.
     bool at_source(const ReplayDataset& d, Instant snapshot, std::size_t near, Instant t) const {
         if (d.upstream) return source_of(d).holds(snapshot, t);
-        if (near < d.supply.taken.size() && d.supply.taken[near] == snapshot)
-            return d.supply.expires[near] > t;
-        const auto end = d.supply.end_of(snapshot);
+        if (near < d.supply->taken.size() && d.supply->taken[near] == snapshot)
+            return d.supply->expires[near] > t;
+        const auto end = d.supply->end_of(snapshot);
         return end && *end > t;
     }
 
@@ -256,7 +256,7 @@ private:
                 if (dataset.upstream) {
                     if (source_of(dataset).holds(snapshot, t))
                         last = std::max(last, source_of(dataset).expires(snapshot));
-                } else if (const auto end = dataset.supply.end_of(snapshot)) {
+                } else if (const auto end = dataset.supply->end_of(snapshot)) {
                     last = std::max(last, *end);
                 }
             }
@@ -275,10 +275,10 @@ private:
                 if (snapshot > from && snapshot <= target) steps.push_back(snapshot);
             return steps;
         }
-        const auto& taken = d.supply.taken;
+        const auto& taken = d.supply->taken;
         auto it = std::upper_bound(taken.begin(), taken.end(), from);
         for (; it != taken.end() && *it <= target; ++it)
-            if (*it == target || d.supply.expires[std::size_t(it - taken.begin())] > t)
+            if (*it == target || d.supply->expires[std::size_t(it - taken.begin())] > t)
                 steps.push_back(*it);
         return steps;
     }

@@ -25,6 +25,7 @@
 #include "core/replay/inventory.h"
 #include "core/replay/line.h"
 #include "core/retention/ladder.h"
+#include "core/units/shared_value.h"
 
 #include <functional>
 #include <limits>
@@ -54,7 +55,7 @@ struct Upstream {
 
 struct ReplayDataset {
     int dataset = 0;                         ///< index, handed to the byte function
-    SnapshotSupply supply;                   ///< unless it comes from upstream
+    SharedValue<SnapshotSupply> supply;      ///< unless it comes from upstream
     const LadderGrid* box_ladder = nullptr;  ///< how the box thins; null: keeps all
     std::optional<Upstream> upstream;        ///< source: what that send has brought
 };

@@ -25,11 +25,14 @@ constexpr std::uint32_t multiplier_0 = 0xD2511F53u, multiplier_1 = 0xCD9E8D57u;
 constexpr std::uint32_t weyl_0 = 0x9E3779B9u, weyl_1 = 0xBB67AE85u;
 constexpr int rounds = 10;
 
-ULLAGE_INLINE void philox(std::uint64_t seed, std::uint32_t stream, std::array<std::uint32_t, lanes> c0,
-                          std::array<std::uint32_t, lanes> c1, WordLanes& out) {
+/// `path` and `step`: what a lane is counted by.
+template <class Path, class Step>
+ULLAGE_INLINE void philox(std::uint64_t seed, std::uint32_t stream, const Path& path, const Step& step, WordLanes& out) {
     const RandomKey key = random_key(seed, stream);
-    std::array<std::uint32_t, lanes> c2, c3;
+    std::array<std::uint32_t, lanes> c0, c1, c2, c3;
     for (std::size_t l = 0; l < lanes; ++l) {
+        c0[l] = path(l);
+        c1[l] = step(l);
         c2[l] = counter_mark;
         c3[l] = 0;
     }
@@ -134,17 +137,15 @@ ULLAGE_INLINE float exp_of(float x) {
 
 ULLAGE_LANES void draw_words(std::uint64_t seed, std::uint32_t stream, std::uint32_t first_path,
                              std::uint32_t step, WordLanes& out) {
-    std::array<std::uint32_t, lanes> paths, steps;
-    for (std::size_t l = 0; l < lanes; ++l) {
-        paths[l] = first_path + static_cast<std::uint32_t>(l);
-        steps[l] = step;
-    }
-    philox(seed, stream, paths, steps, out);
+    philox(
+        seed, stream, [first_path](std::size_t l) { return first_path + static_cast<std::uint32_t>(l); },
+        [step](std::size_t) { return step; }, out);
 }
 
 ULLAGE_LANES void draw_words(std::uint64_t seed, std::uint32_t stream, const std::array<std::uint32_t, lanes>& path,
                              const std::array<std::uint32_t, lanes>& step, WordLanes& out) {
-    philox(seed, stream, path, step, out);
+    philox(
+        seed, stream, [&path](std::size_t l) { return path[l]; }, [&step](std::size_t l) { return step[l]; }, out);
 }
 
 float normal_at(std::uint64_t seed, std::uint32_t stream, std::uint32_t path, std::uint32_t step) {

@@ -192,8 +192,8 @@ TEST(Relay, NeverHoldsWhatItsSourceNeverHad) {
         options.keep_arrivals = true;
         const auto trace =
             replay_traced(links, chain.sends, at(60 * day), a_gigabyte_a_day, options);
-        std::set<Instant> taken(chain.sends[0].datasets[0].supply.taken.begin(),
-                                chain.sends[0].datasets[0].supply.taken.end());
+        std::set<Instant> taken(chain.sends[0].datasets[0].supply->taken.begin(),
+                                chain.sends[0].datasets[0].supply->taken.end());
         const auto& middle = trace.arrivals[0][0];
         for (const auto& a : middle) EXPECT_TRUE(taken.count(a.snapshot));
         Instant last = at(0);

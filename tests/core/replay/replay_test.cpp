@@ -125,8 +125,8 @@ TEST(Replay, RunsDueWhileOneIsGoingBecomeOneThatCarriesAllSince) {
 
 TEST(Replay, NothingNewMakesARunOfNoBytesThatIsDoneAtOnce) {
     auto s = send_due({0, day, 2 * day});
-    s.datasets[0].supply.taken = {at(-day), at(0)};
-    s.datasets[0].supply.expires.assign(2, at(never_expires));
+    s.datasets[0].supply.own().taken = {at(-day), at(0)};
+    s.datasets[0].supply.own().expires.assign(2, at(never_expires));
     const auto runs = replay({line({{0, hour}})}, {s}, at(9 * day), bytes_by_due({0}, {60 * mb}));
     ASSERT_EQ(runs[0].size(), 3u);
     for (const std::size_t i : {1u, 2u}) {
@@ -139,8 +139,8 @@ TEST(Replay, NothingNewMakesARunOfNoBytesThatIsDoneAtOnce) {
 
 TEST(Replay, BeforeTheFirstSnapshotThereIsNothingToSendAndTheFirstIsSentWhole) {
     auto s = send_due({0, day, 2 * day});
-    s.datasets[0].supply.taken = {at(day + hour)};
-    s.datasets[0].supply.expires = {at(never_expires)};
+    s.datasets[0].supply.own().taken = {at(day + hour)};
+    s.datasets[0].supply.own().expires = {at(never_expires)};
     s.already = {{}};
     for (const bool hold : {false, true}) {
         s.hold_last_sent = hold;
@@ -202,8 +202,8 @@ TEST(Replay, ALostCommonSnapshotMeansEverythingAgainUnlessTheLastSentIsHeld) {
 TEST(Replay, AnOlderSnapshotThatBothEndsStillHoldServesAsBase) {
     // The last one sent has gone from the source; the one before it is kept longer there.
     auto s = send_due({0, day, 10 * day});
-    s.datasets[0].supply.taken = {at(-day), at(0), at(day), at(10 * day)};
-    s.datasets[0].supply.expires = {at(0), at(never_expires), at(5 * day), at(never_expires)};
+    s.datasets[0].supply.own().taken = {at(-day), at(0), at(day), at(10 * day)};
+    s.datasets[0].supply.own().expires = {at(0), at(never_expires), at(5 * day), at(never_expires)};
     std::vector<std::optional<Instant>> bases;
     const auto runs = replay({line({{0, 20 * day}})}, {s}, at(20 * day),
                              [&](int, int, std::optional<Instant> from, Instant) {
@@ -222,9 +222,9 @@ TEST(Replay, EveryStepCarriesTheSumOfTheStepsAndAtLeastWhatOneStepDoes) {
     };
     auto s = send_due({});
     s.due = {at(day), at(2 * day)};
-    s.datasets[0].supply.taken.clear();
-    for (int h = -24; h <= 72; ++h) s.datasets[0].supply.taken.push_back(at(h * hour));
-    s.datasets[0].supply.expires.assign(s.datasets[0].supply.taken.size(), at(never_expires));
+    s.datasets[0].supply.own().taken.clear();
+    for (int h = -24; h <= 72; ++h) s.datasets[0].supply.own().taken.push_back(at(h * hour));
+    s.datasets[0].supply.own().expires.assign(s.datasets[0].supply->taken.size(), at(never_expires));
     s.already = {{at(0)}};
     const auto one = replay({line({{0, 9 * day}})}, {s}, at(9 * day), bytes);
     s.every_step = true;
@@ -275,8 +275,8 @@ TEST(Replay, OfSeveralDatasetsTheOldestSnapshotIsWhatTheBoxCanBeRestoredTo) {
     auto s = send_due({day});
     ReplayDataset other = s.datasets[0];
     other.dataset = 1;
-    other.supply.taken = {at(-day), at(0)};
-    other.supply.expires.assign(2, at(never_expires));
+    other.supply.own().taken = {at(-day), at(0)};
+    other.supply.own().expires.assign(2, at(never_expires));
     s.datasets.push_back(other);
     s.already.push_back({at(-day)});
     const auto runs = replay({line({{0, 9 * day}})}, {s}, at(9 * day),

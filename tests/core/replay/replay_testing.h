@@ -38,12 +38,12 @@ inline ReplaySend send_due(const std::vector<std::int64_t>& due, int dataset = 0
     ReplaySend s;
     ReplayDataset d;
     d.dataset = dataset;
-    d.supply.taken.push_back(at(-day));
+    d.supply.own().taken.push_back(at(-day));
     for (const auto t : due) {
         s.due.push_back(at(t));
-        d.supply.taken.push_back(at(t));
+        d.supply.own().taken.push_back(at(t));
     }
-    d.supply.expires.assign(d.supply.taken.size(), at(never_expires));
+    d.supply.own().expires.assign(d.supply->taken.size(), at(never_expires));
     s.datasets = {d};
     s.already = {{at(-day)}};
     return s;
