@@ -55,65 +55,48 @@ private:
 
 double young_share(double gap_days) { return 1 / (1 + gap_days / young_days); }
 
-HeldKernel held_kernel(const KeptSnapshots& kept, const DatasetModel& model, const std::vector<double>& edges,
-                       Instant as_of, const std::vector<double>& days) {
+HeldKernel held_kernel(std::shared_ptr<const GapLayout> layout, const DatasetModel& model, float* weights) {
     std::vector<Curve> curves = model.curves;
     curves.push_back(model.mean_curve);
+    const std::size_t count = curves.size();
+    const std::size_t times = layout->first.size();
     HeldKernel k;
-    k.weights.resize(curves.size());
-    k.known.assign(curves.size(), std::vector<double>(days.size(), 0.0));
+    k.weights = weights;
+    k.known.assign(count, std::vector<double>(times, 0.0));
     FreedByGap freed(curves);
-    FreedByListing listed(model.known, curves.size(), freed);
-    const auto interval = [&](double day) {
-        const auto it = std::upper_bound(edges.begin(), edges.end(), day);
-        const auto at = std::max<std::ptrdiff_t>(it - edges.begin() - 1, 0);
-        return std::min(static_cast<std::size_t>(at), edges.size() - 2);
-    };
-    std::size_t all_weights = 0;
-    for (std::size_t i = 0; i < days.size(); ++i) {
-        const auto ends = kept.gap_ends(i, add_days(as_of, days[i]));
-        k.offset.push_back(all_weights);
-        k.first.push_back(ends.size() < 2 ? 0 : interval(days_between(as_of, ends.front())));
-        k.count.push_back(ends.size() < 2 ? 0 : interval(days_between(as_of, ends.back())) + 1 - k.first.back());
-        all_weights += k.count.back();
+    FreedByListing listed(model.known, count, freed);
+    const Instant listed_until = model.known.taken.empty() ? Instant::min() : model.known.taken.back();
+    std::vector<double> bytes;  // [length][curve]
+    std::vector<double> young_shares;
+    for (const auto length : layout->lengths) {
+        const auto& of_curves = freed(length);
+        bytes.insert(bytes.end(), of_curves.begin(), of_curves.end());
+        young_shares.push_back(young_share(static_cast<double>(length.count()) / seconds_per_day));
     }
-    for (auto& weights : k.weights) weights.reserve(all_weights);
-    std::vector<std::vector<double>> sums(curves.size());
-    for (std::size_t i = 0; i < days.size(); ++i) {
-        if (k.count[i] == 0) {
-            k.young.push_back(0);
-            continue;
-        }
-        const auto ends = kept.gap_ends(i, add_days(as_of, days[i]));
-        const std::size_t first = k.first[i];
-        const std::size_t last = first + k.count[i] - 1;
-        for (auto& sum : sums) sum.assign(k.count[i], 0.0);
+    std::vector<double> sums;  // of one time: [interval][curve]
+    for (std::size_t i = 0; i < times; ++i) {
+        sums.assign(layout->count[i] * count, 0.0);
         double all = 0;
         double young = 0;
-        std::size_t from_interval = first;
-        for (std::size_t g = 1; g < ends.size(); ++g) {
-            if (ends[g] <= ends[g - 1]) continue;
-            if (listed.add(ends[g - 1], ends[g], i, k.known)) continue;
-            const double from = days_between(as_of, ends[g - 1]);
-            const double to = days_between(as_of, ends[g]);
-            const auto& bytes = freed(ends[g] - ends[g - 1]);
-            all += bytes.front();
-            young += bytes.front() * young_share(to - from);
-            while (from_interval < last && edges[from_interval + 1] <= from) ++from_interval;
-            for (std::size_t j = from_interval; j <= last; ++j) {
-                if (j > from_interval && edges[j] >= to) break;
-                // What lies before the first edge counts into the first interval.
-                const double a = j == 0 ? from : std::max(from, edges[j]);
-                const double b = j + 2 == edges.size() ? to : std::min(to, edges[j + 1]);
-                if (b <= a) continue;
-                for (std::size_t c = 0; c < curves.size(); ++c)
-                    sums[c][j - first] += bytes[c] * (b - a) / (to - from);
+        for (std::size_t g = layout->first_gap[i]; g < layout->first_gap[i + 1]; ++g) {
+            const auto& gap = layout->gaps[g];
+            if (gap.to <= listed_until && listed.add(gap.from, gap.to, i, k.known)) continue;
+            const double* of_gap = &bytes[gap.length * count];
+            all += of_gap[0];
+            young += of_gap[0] * young_shares[gap.length];
+            for (std::size_t p = gap.first_piece; p < layout->last_piece(g); ++p) {
+                const auto& piece = layout->pieces[p];
+                double* sum = &sums[piece.interval * count];
+                for (std::size_t c = 0; c < count; ++c) sum[c] += of_gap[c] * piece.share;
             }
         }
-        for (std::size_t c = 0; c < curves.size(); ++c)
-            k.weights[c].insert(k.weights[c].end(), sums[c].begin(), sums[c].end());
+        for (std::size_t c = 0; c < count; ++c) {
+            float* out = weights + c * layout->weights + layout->offset[i];
+            for (std::size_t j = 0; j < layout->count[i]; ++j) out[j] = static_cast<float>(sums[j * count + c]);
+        }
         k.young.push_back(all > 0 ? static_cast<float>(young / all) : 0.0F);
     }
+    k.layout = std::move(layout);
     return k;
 }
 

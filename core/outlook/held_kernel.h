@@ -8,10 +8,11 @@
 /// snapshots adds freed(gap) of the curve, in parts as the gap lies in the intervals; a gap whose both ends a
 /// listing shows adds what the listing shows.
 
+#include "core/outlook/gap_layout.h"
 #include "core/outlook/models.h"
-#include "core/outlook/paths.h"
 
 #include <cstddef>
+#include <memory>
 #include <vector>
 
 namespace ullage {
@@ -20,14 +21,23 @@ namespace ullage {
 double young_share(double gap_days);
 
 struct HeldKernel {
-    std::vector<std::size_t> first, offset, count;  ///< per time: first interval; place and number of its weights
-    std::vector<std::vector<float>> weights;        ///< per curve of the model, and after them of its mean curve
-    std::vector<std::vector<double>> known;         ///< likewise, and per time: bytes that no churn moves
+    std::shared_ptr<const GapLayout> layout;        ///< where each time's weights lie
+    const float* weights = nullptr;                 ///< [curve of the model, and after them its mean curve][the layout's weights]
+    std::vector<std::vector<double>> known;         ///< per curve and time: bytes that no churn moves
     std::vector<float> young;                       ///< per time: share that follows the wander
+
+    /// Of a curve at a time: as many as the layout counts, from its first interval on.
+    const float* at(std::size_t curve, std::size_t time) const {
+        return weights + curve * layout->weights + layout->offset[time];
+    }
 };
 
-/// `edges`: bounds of the intervals, rising days from as_of, at least two.
-HeldKernel held_kernel(const KeptSnapshots& kept, const DatasetModel& model, const std::vector<double>& edges,
-                       Instant as_of, const std::vector<double>& days);
+/// How many weights a dataset's kernel has.
+inline std::size_t weights_of(const GapLayout& layout, const DatasetModel& model) {
+    return layout.weights * (model.curves.size() + 1);
+}
+
+/// `weights`: room for all of them, which must outlive the kernel.
+HeldKernel held_kernel(std::shared_ptr<const GapLayout> layout, const DatasetModel& model, float* weights);
 
 }  // namespace ullage

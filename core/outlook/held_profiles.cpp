@@ -40,9 +40,8 @@ void add_part(std::size_t p, const PathsPlan& plan, std::vector<HeldProfile>& pr
     profile.parts = {p};
 }
 
-void fill(HeldProfile& profile, const DatasetModel& model, const PathsPlan& plan, const std::vector<double>& edges) {
+void set_ends(HeldProfile& profile, const PathsPlan& plan) {
     const auto& part = plan.parts[profile.parts.front()];
-    profile.kernel = held_kernel(part.kept, model, edges, plan.as_of, plan.days);
     for (std::size_t i = 0; i < plan.days.size(); ++i) {
         const auto& at = (*part.kept.at)[i];
         const double now = plan.days[i];
@@ -53,6 +52,27 @@ void fill(HeldProfile& profile, const DatasetModel& model, const PathsPlan& plan
     }
 }
 
+/// For each profile the layout of its gaps, one for all that keep the same snapshots.
+std::vector<std::shared_ptr<const GapLayout>> layouts_of(const HeldProfiles& profiles, const PathsPlan& plan) {
+    std::vector<const KeptSnapshots*> kept;  // that differ
+    std::vector<std::size_t> which;
+    for (const auto& profile : profiles.all) {
+        const KeptSnapshots& own = plan.parts[profile.parts.front()].kept;
+        const auto same = std::find_if(kept.begin(), kept.end(), [&](const KeptSnapshots* other) {
+            return other->home == own.home && other->at == own.at;
+        });
+        which.push_back(static_cast<std::size_t>(same - kept.begin()));
+        if (same == kept.end()) kept.push_back(&own);
+    }
+    std::vector<std::shared_ptr<const GapLayout>> different(kept.size());
+    side_by_side(plan.threads, 0, kept.size(), [&](std::size_t k) {
+        different[k] = std::make_shared<GapLayout>(gap_layout(*kept[k], profiles.edges, plan.as_of, plan.days));
+    });
+    std::vector<std::shared_ptr<const GapLayout>> layouts;
+    for (const std::size_t k : which) layouts.push_back(different[k]);
+    return layouts;
+}
+
 }  // namespace
 
 HeldProfiles held_profiles(const std::vector<DatasetModel>& models, const PathsPlan& plan) {
@@ -60,9 +80,19 @@ HeldProfiles held_profiles(const std::vector<DatasetModel>& models, const PathsP
     profiles.edges = churn_edges(plan);
     profiles.past = profiles.edges.size() - plan.days.size();
     for (std::size_t p = 0; p < plan.parts.size(); ++p) add_part(p, plan, profiles.all);
+    const auto layouts = layouts_of(profiles, plan);
+    std::vector<std::size_t> place;
+    std::size_t weights = 0;
+    for (std::size_t q = 0; q < layouts.size(); ++q) {
+        place.push_back(weights);
+        weights += weights_of(*layouts[q], models[std::size_t(profiles.all[q].dataset)]);
+    }
+    profiles.weights = large_array<float>(weights);
     side_by_side(plan.threads, 0, profiles.all.size(), [&](std::size_t q) {
         HeldProfile& profile = profiles.all[q];
-        fill(profile, models[std::size_t(profile.dataset)], plan, profiles.edges);
+        profile.kernel =
+            held_kernel(layouts[q], models[std::size_t(profile.dataset)], profiles.weights.get() + place[q]);
+        set_ends(profile, plan);
     });
     return profiles;
 }

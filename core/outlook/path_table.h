@@ -3,6 +3,8 @@
 /// A number of each path at each time of the grid. Sixteen paths lie side by side, a block, and a block's times
 /// follow one another: what draws a block writes one piece of memory, and nobody else's.
 
+#include "core/units/large_array.h"
+
 #include <algorithm>
 #include <cstddef>
 #include <memory>
@@ -18,7 +20,16 @@ public:
     PathTable() = default;
     /// Nothing is written yet: each block is for whoever draws it.
     PathTable(std::size_t paths, std::size_t times)
-        : paths_(paths), times_(times), values_(std::make_unique_for_overwrite<float[]>(blocks() * block_size())) {}
+        : PathTable(paths, times, nullptr) {
+        values_ = std::shared_ptr<float[]>(large_array<float>(size_of(paths, times)));
+    }
+    /// The same in room that several tables share, size_of numbers from `at` on.
+    PathTable(std::size_t paths, std::size_t times, std::shared_ptr<float[]> at)
+        : paths_(paths), times_(times), values_(std::move(at)) {}
+
+    static std::size_t size_of(std::size_t paths, std::size_t times) {
+        return (paths + block_paths - 1) / block_paths * block_paths * times;
+    }
 
     std::size_t paths() const { return paths_; }
     std::size_t times() const { return times_; }
@@ -49,7 +60,7 @@ private:
     std::size_t block_size() const { return times_ * block_paths; }
 
     std::size_t paths_ = 0, times_ = 0;
-    std::unique_ptr<float[]> values_;
+    std::shared_ptr<float[]> values_;
 };
 
 }  // namespace ullage

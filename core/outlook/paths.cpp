@@ -367,7 +367,6 @@ private:
     void add_profile(const HeldProfile& profile, const BlockDraw& draw, std::size_t block) const {
         const auto& m = models_[std::size_t(profile.dataset)];
         const HeldKernel& k = profile.kernel;
-        const std::vector<float>& weights = k.weights[draw.curve];
         const double listed_until = m.known.taken.empty() ? -std::numeric_limits<double>::infinity()
                                                           : days_between(plan_.as_of, m.known.taken.back());
         FloatLanes held;
@@ -380,10 +379,9 @@ private:
                 if (share <= 0) continue;
                 if (!found) {
                     const float young = m.wander > 0 ? k.young[i] : 0.0F;
-                    weighted_sum(weights.data() + k.offset[i], k.count[i],
-                                 draw.churn.data() + k.first[i] * block_paths,
-                                 draw.wander.data() + k.first[i] * block_paths, young,
-                                 static_cast<float>(k.known[draw.curve][i]), held);
+                    const std::size_t at = k.layout->first[i] * block_paths;
+                    weighted_sum(k.at(draw.curve, i), k.layout->count[i], draw.churn.data() + at,
+                                 draw.wander.data() + at, young, static_cast<float>(k.known[draw.curve][i]), held);
                     hold_events(profile, draw, i, listed_until, held);
                     live_lanes(std::size_t(profile.dataset), draw, profile.newest[i], profile.newest_place[i], live);
                     found = true;
@@ -440,6 +438,22 @@ private:
     std::vector<NoiseScales> noise_;                    // per dataset
     std::vector<std::vector<double>> middle_growth_;    // per dataset: bytes added at each time
 };
+
+/// All tables in one room, `parted` paths of live and held.
+void set_tables(Paths& out, std::size_t boxes, std::size_t offers, std::size_t parted) {
+    const std::size_t whole = PathTable::size_of(out.paths, out.times);
+    const std::size_t part = PathTable::size_of(parted, out.times);
+    const std::shared_ptr<float[]> room(large_array<float>(boxes * (whole + 2 * part) + offers * whole));
+    std::size_t at = 0;
+    const auto add = [&](std::vector<PathTable>& tables, std::size_t count, std::size_t paths, std::size_t size) {
+        for (std::size_t k = 0; k < count; ++k, at += size)
+            tables.emplace_back(paths, out.times, std::shared_ptr<float[]>(room, room.get() + at));
+    };
+    add(out.used, boxes, out.paths, whole);
+    add(out.live, boxes, parted, part);
+    add(out.held, boxes, parted, part);
+    add(out.offer_used, offers, out.paths, whole);
+}
 
 void make_room(std::vector<DrawnInputs>& drawn, const std::vector<DatasetModel>& models,
                const PathsPlan& plan) {
@@ -503,12 +517,7 @@ std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const P
     out.paths = static_cast<std::size_t>(plan.paths);
     out.times = plan.days.size();
     const auto parted = static_cast<std::size_t>(std::min(plan.paths, plan.most_parted));
-    for (int b = 0; b < plan.boxes; ++b) {
-        out.used.emplace_back(out.paths, out.times);
-        out.live.emplace_back(parted, out.times);
-        out.held.emplace_back(parted, out.times);
-    }
-    for (int o = 0; o < plan.offers; ++o) out.offer_used.emplace_back(out.paths, out.times);
+    set_tables(out, static_cast<std::size_t>(plan.boxes), static_cast<std::size_t>(plan.offers), parted);
     out.probes.assign(plan.probes.size(), std::vector<double>(out.paths, 0));
     out.samples.assign(std::size_t(std::min(plan.samples, plan.paths)),
                        std::vector<DatasetPath>(models.size()));
