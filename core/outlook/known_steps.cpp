@@ -17,13 +17,15 @@ std::vector<KnownSteps::Step> steps_of(std::size_t dataset, const std::vector<Pl
         const auto at = std::find(send.datasets.begin(), send.datasets.end(), static_cast<int>(dataset));
         if (at == send.datasets.end()) continue;
         const auto& received = send.received[std::size_t(at - send.datasets.begin())];
+        const auto before = static_cast<std::ptrdiff_t>(steps.size());
         for (std::size_t i = 1; i < received.size(); ++i)
             if (received[i].at >= start && received[i - 1].snapshot < received[i].snapshot)
                 steps.push_back({received[i - 1].snapshot, received[i].snapshot});
+        // Each send's are in order.
+        std::inplace_merge(steps.begin(), steps.begin() + before, steps.end(), [](const auto& a, const auto& b) {
+            return std::tie(a.to, a.from) < std::tie(b.to, b.from);
+        });
     }
-    std::sort(steps.begin(), steps.end(), [](const auto& a, const auto& b) {
-        return std::tie(a.to, a.from) < std::tie(b.to, b.from);
-    });
     steps.erase(std::unique(steps.begin(), steps.end(),
                             [](const auto& a, const auto& b) { return a.from == b.from && a.to == b.to; }),
                 steps.end());

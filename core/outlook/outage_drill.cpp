@@ -48,7 +48,7 @@ PathOutcome outcome_of(const std::vector<RunRecord>& runs, Instant down, Instant
         if (run.due < back) {
             // What was left when its window closed has not moved since, if that was in the outage.
             const bool known = run.begun < back && run.deadline >= down && run.deadline <= back;
-            o.backlog_bytes += known ? run.late_bytes : run.bytes;
+            o.backlog_bytes += known ? static_cast<double>(run.late_bytes) : run.bytes;
         }
         if (run.full) {
             o.full = true;
@@ -82,6 +82,7 @@ double waiting_at(const std::vector<RunRecord>& runs, Instant t, Instant down, I
     };
     for (const auto& run : runs) {
         if (run.due >= t) break;
+        const auto late_bytes = static_cast<double>(run.late_bytes);
         if (run.finished && run.done <= t) continue;
         if (run.begun > t) {
             const Instant full = std::min(run.begun, std::max(back, run.due));
@@ -91,11 +92,11 @@ double waiting_at(const std::vector<RunRecord>& runs, Instant t, Instant down, I
         // From all of it, through what was left at the deadline, to nothing.
         if (run.deadline > run.begun && run.deadline < run.done) {
             if (t < run.deadline) {
-                waiting += run.bytes - (run.bytes - run.late_bytes) * part(line_time(run.begun),
+                waiting += run.bytes - (run.bytes - late_bytes) * part(line_time(run.begun),
                                                                            line_time(run.deadline),
                                                                            line_time(t));
             } else {
-                waiting += run.late_bytes *
+                waiting += late_bytes *
                            (1 - part(line_time(run.deadline), line_time(run.done), line_time(t)));
             }
         } else if (run.finished) {

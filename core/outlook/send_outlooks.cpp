@@ -95,7 +95,8 @@ private:
 
     static double hours_of(const RunRecord& run) { return days_between(run.due, run.done) * 24; }
     static double share_of(const RunRecord& run) {
-        return run.open_hours > 0 ? run.busy_hours / run.open_hours : run.busy_hours > 0 ? 1 : 0;
+        const auto open = static_cast<double>(run.open_hours);
+        return open > 0 ? static_cast<double>(run.busy_hours) / open : run.busy_hours > 0 ? 1 : 0;
     }
 
     void runs() {
@@ -109,7 +110,7 @@ private:
                 bytes.push_back(run.bytes);
                 took.push_back(hours_of(run));
                 shares.push_back(share_of(run));
-                open += run.open_hours;
+                open += static_cast<double>(run.open_hours);
                 missed += run.missed ? 1 : 0;
             }
         if (bytes.empty()) return;

@@ -122,8 +122,8 @@ double age_quantile(const std::vector<AgeStretch>& ages, double p) { return age_
 std::optional<double> longest_outage_days(const std::vector<RunRecord>& runs) {
     std::optional<double> least;
     for (const auto& run : runs) {
-        if (!run.survives_until || *run.survives_until == Instant::max()) continue;
-        const double days = days_between(run.done, *run.survives_until);
+        if (run.survives_until == RunRecord::not_noted || run.survives_until == Instant::max()) continue;
+        const double days = days_between(run.done, run.survives_until);
         least = least ? std::min(*least, days) : days;
     }
     return least;
@@ -141,7 +141,7 @@ std::vector<Lateness> times_behind(const std::vector<RunRecord>& runs) {
         if (!behind) continue;
         auto& now = times.back();
         now.to = run.done;
-        now.most_bytes = std::max(now.most_bytes, run.late_bytes);
+        now.most_bytes = std::max(now.most_bytes, static_cast<double>(run.late_bytes));
         now.ended = run.finished;
         if (i + 1 < runs.size() && !runs[i + 1].waited) behind = false;
     }

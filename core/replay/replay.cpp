@@ -39,7 +39,17 @@ struct Going {
     RunRecord record;
     double deadline = never_s;
     bool deadline_seen = false;
-    std::vector<std::vector<Instant>> arriving;  // per dataset, oldest first
+};
+
+/// Datasets of a send of which the same snapshots are at the source and at the box at all times: only their bytes
+/// differ.
+struct Part {
+    std::vector<std::size_t> places;  // in the send's list
+    Inventory at_box;
+    std::vector<Instant> arriving;  // by the run that is going, oldest first
+    // Time only goes on, so what was found last is where the next search begins.
+    std::size_t taken = 0;      // snapshots of the source so far
+    std::size_t last_sent = 0;  // index of the newest that was under way
 };
 
 /// One send's progress.
@@ -50,13 +60,11 @@ struct State {
     double waiting_since = 0;
     double next_due_after = never_s;  // of the run that waits
     Going run;
-    std::vector<Inventory> at_box;  // per dataset
+    std::vector<Part> parts;
+    std::vector<std::size_t> part_of;  // per dataset
     double asked_bytes = 0;
-    int ended = 0;  // of those that count for survival
-    // Time only goes on, so what was found last is where the next search begins.
-    std::size_t first_open = 0;          // stretch of the line's
-    std::vector<std::size_t> taken;      // per dataset: snapshots of the source so far
-    std::vector<std::size_t> last_sent;  // per dataset: index of the newest that was under way
+    int ended = 0;               // of those that count for survival
+    std::size_t first_open = 0;  // stretch of the line's that a search begins at
 };
 
 class Replay {
@@ -75,19 +83,15 @@ public:
         trace_.arrivals.resize(sends.size());
         trace_.whole.resize(sends.size());
         for (std::size_t s = 0; s < sends.size(); ++s) {
-            auto& state = states_[s];
             next_due_[s] = due_of(s);
             trace_.runs[s].reserve(sends[s].due.size());
             trace_.arrivals[s].resize(sends[s].datasets.size());
-            state.taken.resize(sends[s].datasets.size());
-            state.last_sent.resize(sends[s].datasets.size());
-            for (std::size_t d = 0; d < sends[s].datasets.size(); ++d) {
-                state.at_box.emplace_back(sends[s].datasets[d].box_ladder);
-                if (d >= sends[s].already.size()) continue;
-                for (const auto snapshot : sends[s].already[d]) state.at_box[d].receive(snapshot);
-            }
+            if (options.keep_arrivals)
+                for (auto& list : trace_.arrivals[s]) list.reserve(sends[s].due.size());
         }
         set_order();
+        for (const std::size_t s : order_)
+            for (std::size_t d = 0; d < sends[s].datasets.size(); ++d) set_part(s, d);
     }
 
     ReplayTrace run() {
@@ -127,6 +131,34 @@ private:
                 if (d.upstream && sends_[s].on_arrival) fed_[d.upstream->send].push_back(s);
     }
 
+    /// Puts a dataset with those that go its way.
+    void set_part(std::size_t s, std::size_t d) {
+        auto& state = states_[s];
+        const auto known = std::find_if(state.parts.begin(), state.parts.end(),
+                                        [&](const Part& part) { return go_alike(s, part.places.front(), d); });
+        state.part_of.push_back(static_cast<std::size_t>(known - state.parts.begin()));
+        if (known != state.parts.end()) {
+            known->places.push_back(d);
+            return;
+        }
+        state.parts.push_back({{d}, Inventory(sends_[s].datasets[d].box_ladder), {}, 0, 0});
+        if (d < sends_[s].already.size())
+            for (const auto snapshot : sends_[s].already[d]) state.parts.back().at_box.receive(snapshot);
+    }
+
+    bool go_alike(std::size_t s, std::size_t a, std::size_t b) const {
+        const auto& x = sends_[s].datasets[a];
+        const auto& y = sends_[s].datasets[b];
+        const auto& already = sends_[s].already;
+        const std::vector<Instant> none;
+        if (x.box_ladder != y.box_ladder ||
+            (a < already.size() ? already[a] : none) != (b < already.size() ? already[b] : none))
+            return false;
+        if (x.upstream && y.upstream)
+            return x.upstream->send == y.upstream->send && &source_of(x) == &source_of(y);
+        return !x.upstream && !y.upstream && x.supply == y.supply;
+    }
+
     double due_of(std::size_t s) const {
         const auto& due = sends_[s].due;
         return states_[s].next < due.size() ? as_seconds(due[states_[s].next]) : never_s;
@@ -148,7 +180,7 @@ private:
                 continue;
             }
             state.run.deadline_seen = true;
-            state.run.record.late_bytes = left_of(s) / 8;
+            state.run.record.late_bytes = static_cast<float>(left_of(s) / 8);
         }
     }
 
@@ -156,16 +188,16 @@ private:
         auto& state = states_[t.id];
         auto& record = state.run.record;
         record.done = as_instant(now);
-        record.busy_hours = t.busy_seconds / seconds_per_hour;
+        record.busy_hours = static_cast<float>(t.busy_seconds / seconds_per_hour);
         // On arrival there is no next due time beforehand: late is what the next arrival overtook.
         record.missed = as_seconds(record.done) > state.run.deadline + 1 ||
                         (sends_[t.id].on_arrival && state.waiting && state.waiting_since < now);
         state.going = false;
-        for (std::size_t d = 0; d < state.run.arriving.size(); ++d)
-            for (const auto snapshot : state.run.arriving[d]) {
-                state.at_box[d].receive(snapshot);
-                if (options_.keep_arrivals)
-                    trace_.arrivals[t.id][d].push_back({snapshot, record.done});
+        for (auto& part : state.parts)
+            for (const auto snapshot : part.arriving) {
+                part.at_box.receive(snapshot);
+                if (!options_.keep_arrivals) continue;
+                for (const std::size_t d : part.places) trace_.arrivals[t.id][d].push_back({snapshot, record.done});
             }
         if (record.done >= options_.survival_from && state.ended++ % options_.survival_every == 0)
             record.survives_until = survival(t.id, record.done);
@@ -178,13 +210,10 @@ private:
     void arrive(std::size_t s, double now) {
         auto& state = states_[s];
         if (state.waiting || now < as_seconds(sends_[s].from)) return;
-        for (std::size_t d = 0; d < sends_[s].datasets.size(); ++d) {
-            const auto newest = newest_at_source(s, d, as_instant(now));
-            if (!newest || (state.at_box[d].newest() && *newest <= *state.at_box[d].newest()))
-                continue;
-            if (state.going && !state.run.arriving[d].empty() &&
-                state.run.arriving[d].back() >= *newest)
-                continue;
+        for (auto& part : state.parts) {
+            const auto newest = newest_at_source(s, part, as_instant(now));
+            if (!newest || (part.at_box.newest() && *newest <= *part.at_box.newest())) continue;
+            if (state.going && !part.arriving.empty() && part.arriving.back() >= *newest) continue;
             state.waiting = true;
             state.waiting_since = now;
             state.next_due_after = never_s;
@@ -209,16 +238,22 @@ private:
     }
 
     const Inventory& source_of(const ReplayDataset& d) const {
-        return states_[d.upstream->send].at_box[d.upstream->part];
+        const auto& from = states_[d.upstream->send];
+        return from.parts[from.part_of[d.upstream->part]].at_box;
     }
 
-    std::optional<Instant> newest_at_source(std::size_t s, std::size_t d, Instant t) {
-        const auto& dataset = sends_[s].datasets[d];
+    /// Any of the part's datasets: they are alike.
+    const ReplayDataset& dataset_of(std::size_t s, const Part& part) const {
+        return sends_[s].datasets[part.places.front()];
+    }
+
+    std::optional<Instant> newest_at_source(std::size_t s, Part& part, Instant t) const {
+        const auto& dataset = dataset_of(s, part);
         if (dataset.upstream)
             return sends_[s].every_step ? source_of(dataset).newest()
                                         : source_of(dataset).newest_lasting(sends_[s].lasting, t);
         const auto& taken = dataset.supply->taken;
-        auto& count = states_[s].taken[d];
+        auto& count = part.taken;
         while (count < taken.size() && taken[count] <= t) ++count;
         if (count == 0) return {};
         return taken[count - 1];
@@ -234,11 +269,11 @@ private:
     }
 
     /// The newest snapshot that is at the box and, at t, still at the source.
-    std::optional<Instant> common(std::size_t s, std::size_t d, Instant t) const {
-        const auto& box = states_[s].at_box[d];
+    std::optional<Instant> common(std::size_t s, const Part& part, Instant t) const {
+        const auto& box = part.at_box;
         if (box.empty()) return {};
-        const auto& dataset = sends_[s].datasets[d];
-        const std::size_t near = states_[s].last_sent[d];
+        const auto& dataset = dataset_of(s, part);
+        const std::size_t near = part.last_sent;
         if (sends_[s].hold_last_sent || at_source(dataset, *box.newest(), near, t)) return box.newest();
         const auto kept = box.kept(t);
         for (auto it = kept.rbegin(); it != kept.rend(); ++it)
@@ -249,10 +284,10 @@ private:
     Instant survival(std::size_t s, Instant t) const {
         if (sends_[s].hold_last_sent) return Instant::max();
         Instant least = Instant::max();
-        for (std::size_t d = 0; d < sends_[s].datasets.size(); ++d) {
-            const auto& dataset = sends_[s].datasets[d];
+        for (const auto& part : states_[s].parts) {
+            const auto& dataset = dataset_of(s, part);
             Instant last = t;
-            for (const auto snapshot : states_[s].at_box[d].kept(t)) {
+            for (const auto snapshot : part.at_box.kept(t)) {
                 if (dataset.upstream) {
                     if (source_of(dataset).holds(snapshot, t))
                         last = std::max(last, source_of(dataset).expires(snapshot));
@@ -283,6 +318,35 @@ private:
         return steps;
     }
 
+    /// The bytes that bring a part's datasets to `newest`; the steps before it arrive with it.
+    void ask_for(std::size_t s, Part& part, Instant newest, Instant last, Instant t) {
+        const auto& send = sends_[s];
+        auto& record = states_[s].run.record;
+        const int index = static_cast<int>(s);
+        const auto base = common(s, part, t);
+        if (!base) {
+            record.full = true;
+            for (const std::size_t d : part.places) {
+                trace_.whole[s].push_back({t, d});
+                record.bytes += bytes_(index, send.datasets[d].dataset, {}, newest);
+            }
+        } else if (send.every_step) {
+            const auto steps = steps_between(dataset_of(s, part), *base, newest, t);
+            for (const std::size_t d : part.places) {
+                Instant from = *base;
+                for (const Instant step : steps) {
+                    record.bytes += bytes_(index, send.datasets[d].dataset, from, step);
+                    from = step;
+                }
+            }
+            for (const Instant step : steps)
+                if (step > last && step < newest) part.arriving.push_back(step);
+        } else {
+            for (const std::size_t d : part.places)
+                record.bytes += bytes_(index, send.datasets[d].dataset, *base, newest);
+        }
+    }
+
     void begin(std::size_t s, double now) {
         const auto& send = sends_[s];
         auto& state = states_[s];
@@ -299,36 +363,19 @@ private:
                                         state.waiting_since, state.next_due_after);
         run.deadline = window.deadline;
         if (window.deadline < never_s) record.deadline = as_instant(window.deadline);
-        record.open_hours = window.open_hours;
+        record.open_hours = static_cast<float>(window.open_hours);
         Instant oldest = Instant::max();
-        run.arriving.resize(send.datasets.size());
-        for (auto& list : run.arriving) list.clear();
-        for (std::size_t d = 0; d < send.datasets.size(); ++d) {
-            const int dataset = send.datasets[d].dataset;
-            const auto& box = state.at_box[d];
-            const auto newest = newest_at_source(s, d, t);
-            const Instant last = box.newest().value_or(Instant::min());
+        for (auto& part : state.parts) {
+            part.arriving.clear();
+            const auto newest = newest_at_source(s, part, t);
+            const Instant last = part.at_box.newest().value_or(Instant::min());
             if (!newest || *newest <= last) {  // nothing new: nothing to send
                 oldest = std::min(oldest, last);
                 continue;
             }
-            const auto base = common(s, d, t);
-            if (!base) {
-                record.full = true;
-                trace_.whole[s].push_back({t, d});
-                record.bytes += bytes_(static_cast<int>(s), dataset, {}, *newest);
-            } else if (send.every_step) {
-                Instant from = *base;
-                for (const Instant step : steps_between(send.datasets[d], from, *newest, t)) {
-                    record.bytes += bytes_(static_cast<int>(s), dataset, from, step);
-                    from = step;
-                    if (step > last && step < *newest) run.arriving[d].push_back(step);
-                }
-            } else {
-                record.bytes += bytes_(static_cast<int>(s), dataset, *base, *newest);
-            }
-            run.arriving[d].push_back(*newest);
-            state.last_sent[d] = std::max<std::size_t>(state.taken[d], 1) - 1;
+            ask_for(s, part, *newest, last, t);
+            part.arriving.push_back(*newest);
+            part.last_sent = std::max<std::size_t>(part.taken, 1) - 1;
             oldest = std::min(oldest, *newest);
         }
         record.snapshot = oldest;
@@ -365,7 +412,7 @@ private:
             record.finished = false;
             record.missed = state.run.deadline < end_;  // at the end itself: cut off, not late
             for (const auto& t : lines_[std::size_t(sends_[s].link)].transfers())
-                if (t.id == s) record.busy_hours = t.busy_seconds / seconds_per_hour;
+                if (t.id == s) record.busy_hours = static_cast<float>(t.busy_seconds / seconds_per_hour);
             trace_.runs[s].push_back(record);
         }
     }

@@ -42,6 +42,7 @@ struct SnapshotSupply {
     std::optional<std::size_t> newest_at(Instant t) const;
     /// When the source lets go of `snapshot`; empty if it is not one of these.
     std::optional<Instant> end_of(Instant snapshot) const;
+    bool operator==(const SnapshotSupply&) const = default;
 };
 
 /// By the rule above. `period` is the send's own.
@@ -79,22 +80,24 @@ struct ReplaySend {
 using SendBytes =
     std::function<double(int send, int dataset, std::optional<Instant> from, Instant to)>;
 
+/// Kept by the hundred thousand, hence single precision where it does.
 struct RunRecord {
     Instant due{}, begun{}, done{};
     Instant deadline = Instant::max();
     double bytes = 0;
-    double open_hours = 0;  ///< between due and deadline
-    double busy_hours = 0;  ///< in which bytes moved
-    double late_bytes = 0;  ///< left at the deadline
+    float open_hours = 0;  ///< between due and deadline
+    float busy_hours = 0;  ///< in which bytes moved
+    float late_bytes = 0;  ///< left at the deadline
     bool missed = false;
     bool waited = false;   ///< was due before the one before it was done
     bool full = false;     ///< some dataset was sent whole: no common snapshot
     bool finished = true;  ///< false: still going at the end of the replay (`done` is that end)
     Instant
         snapshot{};  ///< what the box can be restored to afterwards (the oldest over the datasets)
-    /// Where it was asked for: until when source and box have a snapshot in common if nothing more
-    /// is sent; the end of time if the last one sent is held back.
-    std::optional<Instant> survives_until;
+    /// Until when source and box have a snapshot in common if nothing more is sent; the end of time if the last one
+    /// sent is held back. Only where it was asked for.
+    Instant survives_until = not_noted;
+    static constexpr Instant not_noted = Instant::min();
 };
 
 /// The books of one send at an event.

@@ -173,7 +173,7 @@ TEST(TimesBehind, LastFromTheMissedDeadlineUntilNothingWaits) {
     EXPECT_EQ(after(times[0].to), 3 * day + 3 * day / 4);
     EXPECT_NEAR(times[0].most_bytes, 1.5 * day * mb, 1);  // of the first run, on day 1
     EXPECT_TRUE(times[0].ended);
-    EXPECT_DOUBLE_EQ(runs[0].busy_hours, 60);
+    EXPECT_FLOAT_EQ(runs[0].busy_hours, 60);
 }
 
 }  // namespace

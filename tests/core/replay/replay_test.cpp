@@ -22,7 +22,7 @@ TEST(Replay, ARunTakesItsBytesOverTheRate) {
     EXPECT_FALSE(runs[0][0].missed);
     EXPECT_FALSE(runs[0][0].full);
     EXPECT_TRUE(runs[0][0].finished);
-    EXPECT_DOUBLE_EQ(runs[0][0].open_hours, 24);  // until the next run is due
+    EXPECT_FLOAT_EQ(runs[0][0].open_hours, 24);  // until the next run is due
 }
 
 TEST(Replay, ARunPausesInClosedHoursGoesOnWhenTheyOpenAndHasMissedItsWindow) {
@@ -32,7 +32,7 @@ TEST(Replay, ARunPausesInClosedHoursGoesOnWhenTheyOpenAndHasMissedItsWindow) {
     ASSERT_EQ(runs[0].size(), 2u);
     EXPECT_EQ(after(runs[0][0].done), 44 * hour + 4000);
     EXPECT_TRUE(runs[0][0].missed);
-    EXPECT_DOUBLE_EQ(runs[0][0].open_hours, 10);
+    EXPECT_FLOAT_EQ(runs[0][0].open_hours, 10);
     // The next run was due at 44 h and had to wait until that was done.
     EXPECT_EQ(after(runs[0][1].due), 44 * hour);
     EXPECT_EQ(after(runs[0][1].begun), 44 * hour + 4000);
@@ -45,7 +45,7 @@ TEST(Replay, AShareOfTheLineMakesARunSoMuchLonger) {
     const auto runs = replay({line({{0, hour / 2}, {hour / 2, day, 0.5}})}, {send_due({0})}, at(day),
                              bytes_by_due({0}, {3600 * mb}));
     EXPECT_EQ(after(runs[0][0].done), hour / 2 + hour);
-    EXPECT_DOUBLE_EQ(runs[0][0].open_hours, 24);  // stretches that touch are one window
+    EXPECT_FLOAT_EQ(runs[0][0].open_hours, 24);  // stretches that touch are one window
 }
 
 TEST(Replay, ARunDueInClosedHoursBeginsThenAndWaitsForTheLink) {
@@ -54,7 +54,7 @@ TEST(Replay, ARunDueInClosedHoursBeginsThenAndWaitsForTheLink) {
     EXPECT_EQ(after(runs[0][0].begun), 0);
     EXPECT_EQ(after(runs[0][0].done), 5 * hour + 1800);
     EXPECT_FALSE(runs[0][0].missed);  // done within the first opening after it was due
-    EXPECT_DOUBLE_EQ(runs[0][0].open_hours, 1);
+    EXPECT_FLOAT_EQ(runs[0][0].open_hours, 1);
 }
 
 TEST(Replay, TwoSendsShareTheLineEvenlyAndTheSecondSpeedsUpWhenTheFirstIsDone) {
@@ -83,7 +83,7 @@ TEST(Replay, InTurnTheSecondWaitsUntilTheFirstIsDone) {
     EXPECT_EQ(after(runs[0][0].done), 3600);
     EXPECT_EQ(after(runs[1][0].begun), 600);
     EXPECT_EQ(after(runs[1][0].done), 3600 + 1800);
-    EXPECT_DOUBLE_EQ(runs[1][0].busy_hours, 0.5);
+    EXPECT_FLOAT_EQ(runs[1][0].busy_hours, 0.5);
     // shared evenly: 600 s alone, then half each; 1800 MB of the second take an hour
     const auto even = replay({line({{0, day}})}, {a, b}, at(day), bytes);
     EXPECT_EQ(after(even[1][0].done), 600 + 3600);
@@ -268,7 +268,7 @@ TEST(Replay, EveryStepLeavesOutWhatHasExpiredAndEachStepItBroughtIsABaseLater) {
     EXPECT_NE(std::find(bases.begin(), bases.end(), std::optional(at(day))), bases.end());
     EXPECT_EQ(std::find(bases.begin(), bases.end(), std::optional<Instant>()), bases.end());
     // From a run's end at 20:00 until the midnight before, kept for 30 days, expires.
-    EXPECT_NEAR(days_between(runs[0][0].done, runs[0][0].survives_until.value()), 29 + 4.0 / 24, 0.01);
+    EXPECT_NEAR(days_between(runs[0][0].done, runs[0][0].survives_until), 29 + 4.0 / 24, 0.01);
 }
 
 TEST(Replay, OfSeveralDatasetsTheOldestSnapshotIsWhatTheBoxCanBeRestoredTo) {
