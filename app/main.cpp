@@ -3,15 +3,13 @@
 #include "app/cli/arguments.h"
 #include "app/cli/commands.h"
 #include "app/cli/output.h"
+#include "core/units/kept_memory.h"
 
 #ifdef ULLAGE_HAS_UI
 #include "ui/window/run_window.h"
 #endif
 
 #include <cstdlib>
-#ifdef __GLIBC__
-#include <malloc.h>
-#endif
 #include <new>
 #include <string>
 #include <vector>
@@ -19,15 +17,6 @@
 namespace {
 
 using ullage::cli::Arguments;
-
-/// A forecast takes and gives back the same large pieces of memory for every site and edit. Given back to the system,
-/// each would be cleared page by page when it is taken again, a fifth of a small site's time.
-void keep_freed_memory() {
-#ifdef __GLIBC__
-    mallopt(M_MMAP_THRESHOLD, 32 << 20);  // the most that it takes
-    mallopt(M_TRIM_THRESHOLD, 256 << 20);
-#endif
-}
 
 #ifdef ULLAGE_HAS_UI
 bool has_display() {
@@ -94,7 +83,7 @@ int run(int argc, char** argv) {
 }  // namespace
 
 int main(int argc, char** argv) {
-    keep_freed_memory();
+    ullage::keep_freed_memory();
     try {
         return run(argc, argv);
     } catch (const std::bad_alloc&) {

@@ -7,6 +7,7 @@
 #include "core/outlook/outlook.h"
 #include "core/outlook/send_study.h"
 #include "core/site/site_json.h"
+#include "core/units/kept_memory.h"
 #include "tests/benchmarks/sites.h"
 
 #include <benchmark/benchmark.h>
@@ -87,6 +88,7 @@ int main(int argc, char** argv) {
         fmt::print("{}", benchmarks::listing_text(std::atoi(argv[2])));
         return 0;
     }
+    keep_freed_memory();  // as the program
     benchmark::Initialize(&argc, argv);
     benchmark::RunSpecifiedBenchmarks();
     return 0;
