@@ -105,7 +105,7 @@ public:
         models_ = *std::move(models);
         if (auto problems = find_spaces(); !problems.empty()) return failed(std::move(problems));
 
-        SendContext context{site_, zone_, start_, in_days(site_.horizon.value), models_};
+        SendContext context{site_, zone_, start_, in_days(site_.horizon.value), models_, settings_.threads};
         plan_.days = grid_of(context);
         auto offers = plan_offers(site_, spaces_, plan_.days);
         if (!offers) return failed(offers.error());

@@ -2,7 +2,7 @@
 #include "core/outlook/drivers.h"
 
 #include "core/outlook/growth_rows.h"
-#include "core/retention/ladder.h"
+#include "core/outlook/held_profiles.h"
 
 #include <fmt/format.h>
 #include <algorithm>
@@ -30,21 +30,26 @@ struct Variant {
 };
 
 /// What the boxes would hold at the horizon by a curve, but for the scale of churn.
-double held_at_end(const Curve& curve, const PathsPlan& plan, int dataset) {
+double held_at_end(std::size_t curve, const PathsPlan& plan, const HeldProfiles& profiles, int dataset) {
+    const std::size_t end = plan.days.size() - 1;
     double held = 0;
-    for (const auto& part : plan.parts) {
-        if (part.dataset != dataset || part.box < 0) continue;
-        held += part.charges.of_held(plan.days.size() - 1) * held_bytes(curve, part.kept.at->back());
+    for (const auto& profile : profiles.all) {
+        if (profile.dataset != dataset) continue;
+        const auto& kernel = profile.kernel;
+        const float* weights = kernel.at(curve, end);
+        const double bytes = std::accumulate(weights, weights + kernel.layout->count[end], kernel.known[curve][end]);
+        for (const std::size_t p : profile.parts)
+            if (plan.parts[p].box >= 0) held += plan.parts[p].charges.of_held(end) * bytes;
     }
     return held;
 }
 
 /// Indices of the alternative at p10 and of the one at p90.
 std::pair<std::size_t, std::size_t> outer_curves(const DatasetModel& model, const PathsPlan& plan,
-                                     int dataset) {
+                                                 const HeldProfiles& profiles, int dataset) {
     std::vector<std::pair<double, std::size_t>> order;
     for (std::size_t c = 0; c < model.curves.size(); ++c)
-        order.emplace_back(held_at_end(model.curves[c], plan, dataset), c);
+        order.emplace_back(held_at_end(c, plan, profiles, dataset), c);
     std::sort(order.begin(), order.end());
     // Each stands for an equal part of the whole: the one whose part the quantile lies in.
     const auto low = static_cast<std::size_t>(low_quantile * static_cast<double>(order.size()));
@@ -131,7 +136,7 @@ struct Layout {
     PathsPlan plan;  // a box of its own for each part
 };
 
-Layout layout_of(const std::vector<DatasetModel>& models, const PathsPlan& plan) {
+Layout layout_of(const std::vector<DatasetModel>& models, const PathsPlan& plan, const HeldProfiles& profiles) {
     Layout out;
     std::vector<DatasetFutures> datasets;
     std::size_t count = 0;
@@ -149,7 +154,7 @@ Layout layout_of(const std::vector<DatasetModel>& models, const PathsPlan& plan)
         auto& curve = curves.emplace_back();
         curve.fill(static_cast<int>(mean));
         if (mean < 2) continue;
-        const auto [lower, upper] = outer_curves(models[d], plan, static_cast<int>(d));
+        const auto [lower, upper] = outer_curves(models[d], plan, profiles, static_cast<int>(d));
         if (models[d].curves[lower] == models[d].curves[upper]) continue;
         curve = {static_cast<int>(mean), static_cast<int>(lower), static_cast<int>(upper)};
         out.variants.push_back({static_cast<int>(d), UncertainInput::curve, 0, low, high});
@@ -300,7 +305,7 @@ std::optional<Sensitivity> sensitivity(const std::vector<DatasetModel>& models,
                                        const PathsPlan& plan, const HeldProfiles& profiles,
                                        const std::vector<std::vector<double>>& ceilings,
                                        const Progress& progress) {
-    const Layout layout = layout_of(models, plan);
+    const Layout layout = layout_of(models, plan, profiles);
     Progress silent;
     silent.stop = progress.stop;
     const auto paths = draw_paths(models, layout.plan, profiles, silent, 0, 1);

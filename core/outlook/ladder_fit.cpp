@@ -96,7 +96,7 @@ public:
           box_(box),
           settings_(settings),
           site_(c.site),
-          changed_{site_, c.zone, c.start, c.horizon_days, c.models} {
+          changed_{site_, c.zone, c.start, c.horizon_days, c.models, c.threads} {
         const auto& there = c.site.boxes[box];
         plan_.as_of = c.start;
         plan_.days = grid_of(c);

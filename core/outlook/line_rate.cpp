@@ -55,7 +55,7 @@ bool carries(const SendContext& context, const std::vector<std::size_t>& sends, 
 LineRateSearch::LineRateSearch(const SendContext& context, int link, double confidence, const PathsPlan& plan,
                                const Paths& paths, int threads, const std::stop_token& stop)
     : site_(context.site),
-      changed_{site_, context.zone, context.start, context.horizon_days, context.models},
+      changed_{site_, context.zone, context.start, context.horizon_days, context.models, context.threads},
       link_(link),
       confidence_(confidence),
       today_(context.site.links[std::size_t(link)].up.value.value),

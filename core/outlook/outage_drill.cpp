@@ -326,8 +326,8 @@ private:
         Site site = study_.site;
         const std::string what = lengthen_source(site, study_.plans, send_);
         if (what.empty()) return;
-        const SendContext changed{site, context_.zone, context_.start, context_.horizon_days,
-                                  context_.models};
+        const SendContext changed{site, context_.zone, context_.start, context_.horizon_days, context_.models,
+                                  context_.threads};
         const auto plans = plan_sends(changed);
         if (!plans) return;
         out_.remedies.push_back(

@@ -2,6 +2,7 @@
 #include "core/outlook/send_plan.h"
 
 #include "core/link/hours.h"
+#include "core/outlook/threads.h"
 
 #include <fmt/format.h>
 #include <algorithm>
@@ -304,23 +305,21 @@ private:
     double reach_back_ = 0;
 };
 
-/// Sends after those that feed them.
-std::vector<std::size_t> in_flow_order(const std::vector<PlannedSend>& plans) {
-    std::vector<std::size_t> order;
+/// Sends after those that feed them: each round once the ones before it are done.
+std::vector<std::vector<std::size_t>> in_flow_order(const std::vector<PlannedSend>& plans) {
+    std::vector<std::vector<std::size_t>> order;
     std::vector<bool> placed(plans.size(), false);
-    while (order.size() < plans.size()) {
-        const auto before = order.size();
+    for (;;) {
+        std::vector<std::size_t> next;
         for (std::size_t s = 0; s < plans.size(); ++s) {
             const auto& from = plans[s].upstream;
-            if (placed[s] || std::any_of(from.begin(), from.end(),
-                                         [&](const auto& u) { return u && !placed[u->send]; }))
-                continue;
-            placed[s] = true;
-            order.push_back(s);
+            if (!placed[s] && std::all_of(from.begin(), from.end(), [&](const auto& u) { return !u || placed[u->send]; }))
+                next.push_back(s);
         }
-        if (order.size() == before) break;  // a circle, which validation refuses
+        if (next.empty()) return order;  // or a circle, which validation refuses
+        for (const std::size_t s : next) placed[s] = true;
+        order.push_back(std::move(next));
     }
-    return order;
 }
 
 /// The send and all that feed it, sources first.
@@ -438,12 +437,14 @@ tl::expected<std::vector<PlannedSend>, Problems> plan_sends(const SendContext& c
     }
     if (!problems.empty()) return tl::unexpected(problems);
     const auto order = in_flow_order(plans);
-    for (const std::size_t s : order) planners[s].set_ladders();
+    for (const auto& round : order)
+        for (const std::size_t s : round) planners[s].set_ladders();
     std::map<std::size_t, double> reach;
-    for (auto s = order.rbegin(); s != order.rend(); ++s) planners[*s].set_reach(reach);
-    for (const std::size_t s : order) {
-        planners[s].set_runs(reach[s]);
-        set_received(context, plans, s);
+    for (auto round = order.rbegin(); round != order.rend(); ++round)
+        for (const std::size_t s : *round) planners[s].set_reach(reach);
+    for (const auto& round : order) {
+        for (const std::size_t s : round) planners[s].set_runs(reach[s]);
+        side_by_side(context.threads, 0, round.size(), [&](std::size_t k) { set_received(context, plans, round[k]); });
     }
     return plans;
 }

@@ -28,6 +28,7 @@ struct SendContext {
     Instant start{};  ///< local midnight of as_of
     double horizon_days = 0;
     const std::vector<DatasetModel>& models;
+    int threads = 0;  ///< 0: as many as there are
 };
 
 struct PlannedSend {

@@ -28,6 +28,7 @@ tl::expected<SendStudy, ComputeError> study_sends(const Site& site, const Eviden
     auto models = dataset_models(study.site, evidence, study.site.as_of);
     if (!models) return failed(models.error());
     study.models = *std::move(models);
+    study.plan.threads = settings.threads;
     auto plans = plan_sends(study.context());
     if (!plans) return failed(plans.error());
     study.plans = *std::move(plans);
@@ -35,7 +36,6 @@ tl::expected<SendStudy, ComputeError> study_sends(const Site& site, const Eviden
     study.plan.as_of = study.start;
     study.plan.days = grid_of(study.context());
     study.plan.seed = settings.seed;
-    study.plan.threads = settings.threads;
     study.plan.paths = replay_sample_count(study.plans, study.horizon_days, settings.paths);
     study.plan.samples = study.plan.paths;
     auto paths = draw_paths(study.models, study.plan, progress, 0, 0.2);

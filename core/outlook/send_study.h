@@ -20,7 +20,7 @@ struct SendStudy {
     Paths paths;
 
     /// Refers to this study.
-    SendContext context() const { return {site, zone, start, horizon_days, models}; }
+    SendContext context() const { return {site, zone, start, horizon_days, models, plan.threads}; }
     /// Index of the send of that name.
     std::optional<std::size_t> send_of(const std::string& name) const;
 };
