@@ -3,6 +3,7 @@
 
 #include "core/outlook/growth_rows.h"
 #include "core/outlook/held_profiles.h"
+#include "core/outlook/interval_lanes.h"
 #include "core/outlook/threads.h"
 #include "core/units/lanes.h"
 
@@ -23,8 +24,6 @@ constexpr std::uint32_t alternatives_stream = 0x20000000u;
 // Steps of a path's own stream; interval noise is counted from 0 in streams of its own.
 enum Draw : std::uint32_t { own_growth, own_churn, own_live, own_events };
 enum Stream : std::uint32_t { stream_path, stream_growth, stream_noise, stream_spare, streams };
-// What the words of a step of the noise are for; intervals are counted from as_of.
-enum Noise : std::size_t { noise_live, noise_churn, noise_wander };
 
 std::uint32_t stream_of(int dataset, Stream s) {
     return static_cast<std::uint32_t>(dataset) * streams + s;
@@ -47,9 +46,18 @@ struct BlockDraw {
 /// What the noise of one dataset's intervals is made of, and where they lie.
 struct NoiseScales {
     std::vector<float> churn_sd, churn_shift;  // per interval from as_of: exp(sd z − shift)
-    float wander_sd = 0, wander_shift = 0;
+    std::vector<float> wander_step;            // per interval
+    float wander_shift = 0;
 };
 
+/// Where a part's bytes go, and what a stored byte of it takes there at each time.
+struct Target {
+    PathTable* used = nullptr;
+    PathTable* live = nullptr;  // null: not told apart …
+    PathTable* held = nullptr;  // … nor this
+    std::vector<float> live_charge, held_charge;
+    std::size_t from_time = 0;  // before which nothing has arrived
+};
 
 class PathDrawer {
 public:
@@ -58,7 +66,10 @@ public:
           profiles_(profiles.all),
           profiles_of_(models.size()) {
         out_.edges = edges_;
-        for (std::size_t q = 0; q < profiles_.size(); ++q) profiles_of_[std::size_t(profiles_[q].dataset)].push_back(q);
+        for (std::size_t q = 0; q < profiles_.size(); ++q) {
+            profiles_of_[std::size_t(profiles_[q].dataset)].push_back(q);
+            set_targets(profiles_[q]);
+        }
         for (std::size_t j = 0; j + 1 < edges_.size(); ++j) {
             const double keep = j == 0 ? 0 : std::exp(-(edges_[j + 1] - edges_[j]) / wander_returns_days);
             wander_keep_.push_back(static_cast<float>(keep));
@@ -81,7 +92,7 @@ public:
         start(out_.held, block, {});
         for (std::size_t d = 0; d < models_.size(); ++d) {
             draw_dataset(d, block, n, draw);
-            for (const std::size_t q : profiles_of_[d]) add_profile(profiles_[q], draw, block);
+            for (const std::size_t q : profiles_of_[d]) add_profile(q, draw, block);
             add_probes(d, draw, first);
             for (std::size_t lane = 0; lane < n && first + lane < out_.samples.size(); ++lane)
                 out_.samples[first + lane][d] = sample_of(d, draw, lane);
@@ -116,7 +127,7 @@ private:
             s.churn_shift.push_back(static_cast<float>(variance / 2));
         }
         const double wander = std::log1p(m.wander * m.wander);
-        s.wander_sd = static_cast<float>(std::sqrt(wander));
+        for (const float step : wander_step_) s.wander_step.push_back(static_cast<float>(std::sqrt(wander)) * step);
         s.wander_shift = static_cast<float>(wander / 2);
         return s;
     }
@@ -152,12 +163,12 @@ private:
             draw.live[i * block_paths + lane] = std::max(0.0, start + set.added[i]);
         for (std::size_t j = 0; j + 1 < edges_.size(); ++j) {
             const double middle = (edges_[j] + edges_[j + 1]) / 2;
-            const double then = j < past_ ? live_before(start, set.rate, middle) : live_at(d, draw, middle, lane);
+            const double then = j < past_ ? live_then(start, set.rate, middle) : live_at(d, draw, middle, lane);
             draw.churn[j * block_paths + lane] = static_cast<float>(per_live_byte(m, set.level) * then);
         }
     }
 
-    static double live_before(double start, double rate, double day) {
+    static double live_then(double start, double rate, double day) {
         return std::max(start + rate * day, least_live_share * start);
     }
 
@@ -244,54 +255,36 @@ private:
         const bool wanders = m.wander > 0;
         const bool varies = m.day_variation > 0;
         const bool walks = !m.growth && m.growth_noise > 0;
-        WordLanes words;
-        std::array<FloatLanes, 3> z{};
-        FloatLanes wander{}, power{}, factor;
+        Lanes per_live, then;
+        for (std::size_t lane = 0; lane < block_paths; ++lane) per_live[lane] = per_live_byte(m, level[lane]);
+        NoiseLanes z{};
+        FloatLanes wander{};
         for (std::size_t j = 0; j + 1 < edges_.size(); ++j) {
             const bool ahead = j >= past_;
             const std::size_t i = j - past_;  // the interval's first time; of no use before as_of
             if (wanders || (ahead && (varies || walks)))
-                draw_words(plan_.seed, stream_of(int(d), stream_noise), first,
-                           static_cast<std::uint32_t>(j) - static_cast<std::uint32_t>(past_), words);
-            if (ahead && walks) normal_of(words[noise_live], z[noise_live]);
-            if (ahead && varies) normal_of(words[noise_churn], z[noise_churn]);
-            if (wanders) normal_of(words[noise_wander], z[noise_wander]);
+                draw_noise(plan_.seed, stream_of(int(d), stream_noise), first,
+                           static_cast<std::uint32_t>(j) - static_cast<std::uint32_t>(past_),
+                           {ahead && walks, ahead && varies, wanders}, z);
             const double middle = (edges_[j] + edges_[j + 1]) / 2;
-            Lanes then;
-            if (!ahead) {
-                for (std::size_t lane = 0; lane < block_paths; ++lane)
-                    then[lane] = live_before(start[lane], rate[lane], middle);
-            } else {
+            if (ahead) {
                 double* here = &draw.live[i * block_paths];
                 double* next = here + block_paths;
-                const double dt = edges_[j + 1] - edges_[j];
-                const double walk = m.growth_noise * std::sqrt(dt);
-                if (!m.growth)
-                    for (std::size_t lane = 0; lane < block_paths; ++lane)
-                        next[lane] = std::max(0.0, here[lane] + rate[lane] * dt +
-                                                       walk * static_cast<double>(z[noise_live][lane]));
-                for (std::size_t lane = 0; lane < block_paths; ++lane) then[lane] = (here[lane] + next[lane]) / 2;
+                const double days = edges_[j + 1] - edges_[j];
+                if (!m.growth) walk_live(here, rate, days, m.growth_noise * std::sqrt(days), z[noise_live], next);
+                middle_live(here, next, then);
                 add_events(m, draw, middle, then);
+            } else {
+                live_before(start, rate, middle, least_live_share, then);
             }
             float* churn = &draw.churn[j * block_paths];
-            if (ahead && varies) {
-                for (std::size_t lane = 0; lane < block_paths; ++lane)
-                    power[lane] = scales.churn_sd[i] * z[noise_churn][lane] - scales.churn_shift[i];
-                exponential_of(power, factor);
-            } else {
-                factor.fill(1);
-            }
-            for (std::size_t lane = 0; lane < block_paths; ++lane)
-                churn[lane] = static_cast<float>(per_live_byte(m, level[lane]) * then[lane]) * factor[lane];
-            if (!wanders) continue;
-            for (std::size_t lane = 0; lane < block_paths; ++lane) {
-                wander[lane] = wander_keep_[j] * wander[lane] +
-                               scales.wander_sd * wander_step_[j] * z[noise_wander][lane];
-                power[lane] = wander[lane] - scales.wander_shift;
-            }
-            exponential_of(power, factor);
-            for (std::size_t lane = 0; lane < block_paths; ++lane)
-                draw.wander[j * block_paths + lane] = churn[lane] * (factor[lane] - 1);
+            if (ahead && varies)
+                noisy_churn_of(per_live, then, scales.churn_sd[i], scales.churn_shift[i], z[noise_churn], churn);
+            else
+                churn_of(per_live, then, churn);
+            if (wanders)
+                wander_of(wander_keep_[j], scales.wander_step[j], scales.wander_shift, z[noise_wander], churn, wander,
+                          &draw.wander[j * block_paths]);
         }
     }
 
@@ -325,7 +318,7 @@ private:
                     m.growth_noise > 0 ? m.growth_per_day
                     : length > 0       ? (draw.live[block_paths + lane] - draw.live[lane]) / length
                                        : 0;
-                live[lane] = live_before(draw.live[lane], slope, day);
+                live[lane] = live_then(draw.live[lane], slope, day);
             }
         } else {
             const double* after = &draw.live[place.next * block_paths];
@@ -364,54 +357,65 @@ private:
         }
     }
 
-    void add_profile(const HeldProfile& profile, const BlockDraw& draw, std::size_t block) const {
+    void add_profile(std::size_t q, const BlockDraw& draw, std::size_t block) const {
+        const HeldProfile& profile = profiles_[q];
         const auto& m = models_[std::size_t(profile.dataset)];
         const HeldKernel& k = profile.kernel;
         const double listed_until = m.known.taken.empty() ? -std::numeric_limits<double>::infinity()
                                                           : days_between(plan_.as_of, m.known.taken.back());
+        const auto& targets = targets_[q];
+        std::size_t from = out_.times;
+        for (const Target& target : targets) from = std::min(from, target.from_time);
         FloatLanes held;
         Lanes live;
-        for (std::size_t i = 0; i < out_.times; ++i) {
-            bool found = false;
-            for (const std::size_t p : profile.parts) {
-                const auto& part = plan_.parts[p];
-                const double share = present(part.kept, i);
-                if (share <= 0) continue;
-                if (!found) {
-                    const float young = m.wander > 0 ? k.young[i] : 0.0F;
-                    const std::size_t at = k.layout->first[i] * block_paths;
-                    weighted_sum(k.at(draw.curve, i), k.layout->count[i], draw.churn.data() + at,
-                                 draw.wander.data() + at, young, static_cast<float>(k.known[draw.curve][i]), held);
-                    hold_events(profile, draw, i, listed_until, held);
-                    live_lanes(std::size_t(profile.dataset), draw, profile.newest[i], profile.newest_place[i], live);
-                    found = true;
-                }
-                add_part(part, i, live, held, share, block);
-            }
+        for (std::size_t i = from; i < out_.times; ++i) {
+            const float young = m.wander > 0 ? k.young[i] : 0.0F;
+            const std::size_t at = k.layout->first[i] * block_paths;
+            weighted_sum(k.at(draw.curve, i), k.layout->count[i], draw.churn.data() + at, draw.wander.data() + at,
+                         young, static_cast<float>(k.known[draw.curve][i]), held);
+            hold_events(profile, draw, i, listed_until, held);
+            live_lanes(std::size_t(profile.dataset), draw, profile.newest[i], profile.newest_place[i], live);
+            for (const Target& target : targets)
+                if (i >= target.from_time) add_to(target, i, live, held, block);
         }
     }
 
-    void add_part(const BoxPart& part, std::size_t i, const Lanes& live, const FloatLanes& held, double share,
-                  std::size_t block) const {
+    static void add_to(const Target& target, std::size_t i, const Lanes& live, const FloatLanes& held,
+                       std::size_t block) {
         const std::size_t at = i * block_paths;
-        const auto holds = static_cast<float>(share < 1 ? 0 : 1);
-        if (part.box >= 0) {
-            const auto b = std::size_t(part.box);
-            const auto live_charge = static_cast<float>(part.charges.of_live(i) * share);
-            const auto held_charge = static_cast<float>(part.charges.of_held(i)) * holds;
-            float* used = out_.used[b].block(block) + at;
-            if (block < out_.live[b].blocks())
-                add_charged(live, live_charge, held, held_charge, used, out_.live[b].block(block) + at,
-                            out_.held[b].block(block) + at);
-            else
-                add_charged(live, live_charge, held, held_charge, used);
+        float* used = target.used->block(block) + at;
+        if (target.live && block < target.live->blocks())
+            add_charged(live, target.live_charge[i], held, target.held_charge[i], used,
+                        target.live->block(block) + at, target.held->block(block) + at);
+        else
+            add_charged(live, target.live_charge[i], held, target.held_charge[i], used);
+    }
+
+    void set_targets(const HeldProfile& profile) {
+        auto& targets = targets_.emplace_back();
+        for (const std::size_t p : profile.parts) {
+            const auto& part = plan_.parts[p];
+            if (part.box >= 0) {
+                const auto b = std::size_t(part.box);
+                targets.push_back(target_of(part, part.charges, out_.used[b]));
+                targets.back().live = &out_.live[b];
+                targets.back().held = &out_.held[b];
+            }
+            for (const auto& offer : part.offers)
+                targets.push_back(target_of(part, offer.charges, out_.offer_used[std::size_t(offer.offer)]));
         }
-        for (const auto& offer : part.offers) {
-            const auto live_charge = static_cast<float>(offer.charges.of_live(i) * share);
-            const auto held_charge = static_cast<float>(offer.charges.of_held(i)) * holds;
-            add_charged(live, live_charge, held, held_charge, 
-                        out_.offer_used[std::size_t(offer.offer)].block(block) + at);
+    }
+
+    Target target_of(const BoxPart& part, const Charges& charges, PathTable& used) const {
+        Target target;
+        target.used = &used;
+        for (std::size_t i = 0; i < out_.times; ++i) {
+            const double share = present(part.kept, i);
+            if (share <= 0) target.from_time = i + 1;
+            target.live_charge.push_back(static_cast<float>(charges.of_live(i) * share));
+            target.held_charge.push_back(share < 1 ? 0.0F : static_cast<float>(charges.of_held(i)));
         }
+        return target;
     }
 
     DatasetPath sample_of(std::size_t d, const BlockDraw& draw, std::size_t lane) const {
@@ -434,6 +438,7 @@ private:
     const std::size_t past_;                            // intervals before as_of
     const std::vector<HeldProfile>& profiles_;
     std::vector<std::vector<std::size_t>> profiles_of_; // per dataset, of these
+    std::vector<std::vector<Target>> targets_;          // per profile
     std::vector<float> wander_keep_, wander_step_;      // per interval
     std::vector<NoiseScales> noise_;                    // per dataset
     std::vector<std::vector<double>> middle_growth_;    // per dataset: bytes added at each time
