@@ -14,7 +14,6 @@
 #include <cmath>
 #include <limits>
 #include <map>
-#include <unordered_map>
 
 namespace ullage {
 
@@ -23,6 +22,27 @@ namespace {
 constexpr double overloaded = 0.98;  // of what the link could carry in a quarter of a year
 constexpr double quarter_days = 91;
 constexpr double age_point_days = 28;
+
+/// The weekdays of a zone over a stretch of time, found once.
+class Weekdays {
+public:
+    Weekdays(const TimeZone& zone, Instant from, Instant to) {
+        Day day = zone.local_day(std::min(from, to)) - std::chrono::days(1);
+        first_ = weekday_of(day);
+        for (const Day last = zone.local_day(to) + std::chrono::days(1); day <= last; day += std::chrono::days(1))
+            midnights_.push_back(zone.instant_of(day));
+    }
+
+    /// Monday is 0. `near`: the day found last, before which t does not lie; 0 at first.
+    std::size_t of(Instant t, std::size_t& near) const {
+        while (near + 1 < midnights_.size() && midnights_[near + 1] <= t) ++near;
+        return (near + static_cast<std::size_t>(first_)) % 7;
+    }
+
+private:
+    std::vector<Instant> midnights_;
+    int first_ = 0;
+};
 
 class SendSummary {
 public:
@@ -59,7 +79,6 @@ public:
         first_copy();
         restore();
         runs();
-        weekdays();
         ages();
         backlog();
         events();
@@ -99,27 +118,50 @@ private:
         return open > 0 ? static_cast<double>(run.busy_hours) / open : run.busy_hours > 0 ? 1 : 0;
     }
 
+    /// All runs together and by the weekday they are due on.
     void runs() {
-        std::vector<double> bytes;
-        std::vector<double> took;
-        std::vector<double> shares;
+        struct Values {
+            std::vector<double> bytes, hours, shares;
+            double missed = 0;
+        };
+        std::array<Values, 7> by_day;
+        const Weekdays weekdays(c_.zone, c_.start, end_);
         double open = 0;
-        std::size_t missed = 0;
-        for (const auto& path : traces_)
+        for (const auto& path : traces_) {
+            std::size_t day = 0;  // runs are in order
             for (const auto& run : path[index_]) {
-                bytes.push_back(run.bytes);
-                took.push_back(hours_of(run));
-                shares.push_back(share_of(run));
+                auto& v = by_day[weekdays.of(run.due, day)];
+                v.bytes.push_back(run.bytes);
+                v.hours.push_back(hours_of(run));
+                v.shares.push_back(share_of(run));
+                v.missed += run.missed ? 1 : 0;
                 open += static_cast<double>(run.open_hours);
-                missed += run.missed ? 1 : 0;
             }
-        if (bytes.empty()) return;
-        out_.open_hours_per_run = open / static_cast<double>(bytes.size());
-        out_.chance_of_missing_window =
-            static_cast<double>(missed) / static_cast<double>(bytes.size());
-        out_.bytes_per_run = run_quantiles(bytes);
-        out_.hours_per_run = run_quantiles(took);
-        out_.open_share_per_run = run_quantiles(shares);
+        }
+        Values all;
+        for (std::size_t day = 0; day < by_day.size(); ++day) {
+            auto& v = by_day[day];
+            if (v.bytes.empty()) continue;
+            WeekdayRuns w;
+            w.weekday = static_cast<int>(day);
+            w.runs = static_cast<int>(v.bytes.size());
+            w.chance_of_missing_window = v.missed / double(v.bytes.size());
+            w.bytes = run_quantiles(v.bytes);
+            w.hours = run_quantiles(v.hours);
+            w.open_share = run_quantiles(v.shares);
+            out_.weekdays.push_back(w);
+            all.bytes.insert(all.bytes.end(), v.bytes.begin(), v.bytes.end());
+            all.hours.insert(all.hours.end(), v.hours.begin(), v.hours.end());
+            all.shares.insert(all.shares.end(), v.shares.begin(), v.shares.end());
+            all.missed += v.missed;
+        }
+        if (all.bytes.empty()) return;
+        const auto count = static_cast<double>(all.bytes.size());
+        out_.open_hours_per_run = open / count;
+        out_.chance_of_missing_window = all.missed / count;
+        out_.bytes_per_run = run_quantiles(all.bytes);
+        out_.hours_per_run = run_quantiles(all.hours);
+        out_.open_share_per_run = run_quantiles(all.shares);
         out_.starts_closed = !planned_.due.empty() &&
                              std::all_of(planned_.due.begin(), planned_.due.end(),
                                          [&](Instant t) { return hours_.share_at(t) <= 0; });
@@ -128,40 +170,6 @@ private:
         if (out_.chance_of_missing_window > 1 - c_.site.confidence && !hours_.always_open() &&
             alone < planned_.period_days)
             out_.bound_by = Limit::hours;
-    }
-
-    void weekdays() {
-        struct Values {
-            std::vector<double> bytes, hours, shares;
-            int missed = 0;
-        };
-        std::array<Values, 7> by_day;
-        std::unordered_map<std::int64_t, int> known;  // runs of all paths are due at the same times
-        const auto weekday = [&](Instant due) {
-            const auto [at, added] = known.try_emplace(due.time_since_epoch().count());
-            if (added) at->second = weekday_of(c_.zone.local_day(due));
-            return std::size_t(at->second);
-        };
-        for (const auto& path : traces_)
-            for (const auto& run : path[index_]) {
-                auto& v = by_day[weekday(run.due)];
-                v.bytes.push_back(run.bytes);
-                v.hours.push_back(hours_of(run));
-                v.shares.push_back(share_of(run));
-                v.missed += run.missed ? 1 : 0;
-            }
-        for (int day = 0; day < 7; ++day) {
-            auto& v = by_day[std::size_t(day)];
-            if (v.bytes.empty()) continue;
-            WeekdayRuns w;
-            w.weekday = day;
-            w.runs = static_cast<int>(v.bytes.size());
-            w.chance_of_missing_window = double(v.missed) / double(v.bytes.size());
-            w.bytes = run_quantiles(v.bytes);
-            w.hours = run_quantiles(v.hours);
-            w.open_share = run_quantiles(v.shares);
-            out_.weekdays.push_back(w);
-        }
     }
 
     /// The oldest of what was there when the runs begin.
@@ -181,8 +189,7 @@ private:
         if (first == Instant::max() || begin_ >= end_) return;
         std::vector<AgeStretch> all;
         for (const auto& path : traces_) {
-            const auto some = copy_ages(path[index_], first, begin_, end_);
-            all.insert(all.end(), some.begin(), some.end());
+            add_copy_ages(path[index_], first, begin_, end_, all);
         }
         const auto ages = age_quantiles(all, {0.5, 0.9, 0.95});
         out_.recovery_point_hours = {ages[0], ages[1], ages[2]};
@@ -205,8 +212,7 @@ private:
                     std::min(end_, add_days(begin_, age_point_days * double(k + 1)));
                 auto to = from;
                 while (to != list.end() && to->done < stop) ++to;
-                const auto some = copy_ages({from, to}, snapshot, start, stop);
-                by_point[k].insert(by_point[k].end(), some.begin(), some.end());
+                add_copy_ages({from, to}, snapshot, start, stop, by_point[k]);
                 for (; from != to; ++from)
                     if (from->finished) snapshot = std::max(snapshot, from->snapshot);
             }

@@ -2,13 +2,17 @@
 #include "core/replay/copy_age.h"
 
 #include <algorithm>
-#include <array>
 
 namespace ullage {
 
-std::vector<AgeStretch> copy_ages(const std::vector<RunRecord>& runs, Instant first_snapshot,
-                                  Instant from, Instant to) {
+std::vector<AgeStretch> copy_ages(std::span<const RunRecord> runs, Instant first_snapshot, Instant from, Instant to) {
     std::vector<AgeStretch> ages;
+    add_copy_ages(runs, first_snapshot, from, to, ages);
+    return ages;
+}
+
+void add_copy_ages(std::span<const RunRecord> runs, Instant first_snapshot, Instant from, Instant to,
+                   std::vector<AgeStretch>& ages) {
     Instant snapshot = first_snapshot;
     Instant since = std::max(from, first_snapshot);  // before it there was nothing to be old
     const auto put = [&](Instant until) {
@@ -25,7 +29,6 @@ std::vector<AgeStretch> copy_ages(const std::vector<RunRecord>& runs, Instant fi
         snapshot = run.snapshot;
     }
     put(to);
-    return ages;
 }
 
 namespace {
@@ -34,7 +37,8 @@ namespace {
 /// the one band that holds a quantile, by the few stretches that begin or end in it.
 class HoursBelow {
 public:
-    explicit HoursBelow(const std::vector<AgeStretch>& ages) : ages_(ages) {
+    explicit HoursBelow(const std::vector<AgeStretch>& ages)
+        : ages_(ages), bands_(std::clamp<std::size_t>(ages.size() / 4, 16, most_bands)) {
         low_ = never_s;
         double high = 0;
         for (const auto& a : ages) {
@@ -42,11 +46,13 @@ public:
             low_ = std::min(low_, a.from_hours);
             high = std::max(high, a.to_hours);
         }
-        width_ = std::max(high - low_, 1e-9) / bands;
+        width_ = std::max(high - low_, 1e-9) / static_cast<double>(bands_);
         struct Ends {
             double begun = 0, hours_begun = 0, ended = 0, hours_ended = 0;
         };
-        std::array<Ends, bands> in_band{};
+        std::vector<Ends> in_band(bands_);
+        at_edge_.resize(bands_ + 1);
+        crossing_.resize(bands_ + 1);
         for (const auto& a : ages) {
             auto& from = in_band[band_of(a.from_hours)];
             from.begun += 1;
@@ -56,11 +62,11 @@ public:
             to.hours_ended += a.to_hours;
         }
         Ends before;
-        for (std::size_t b = 0; b <= bands; ++b) {
+        for (std::size_t b = 0; b <= bands_; ++b) {
             const double age = edge(b);
             crossing_[b] = before.begun - before.ended;
             at_edge_[b] = before.begun * age - before.hours_begun - (before.ended * age - before.hours_ended);
-            if (b == bands) break;
+            if (b == bands_) break;
             before.begun += in_band[b].begun;
             before.hours_begun += in_band[b].hours_begun;
             before.ended += in_band[b].ended;
@@ -71,7 +77,7 @@ public:
     double quantile(double p) const {
         const double wanted = p * total_;
         std::size_t band = 0;
-        while (band + 1 < bands && at_edge_[band + 1] < wanted) ++band;
+        while (band + 1 < bands_ && at_edge_[band + 1] < wanted) ++band;
         std::vector<AgeStretch> inside;
         double through = crossing_[band];
         for (const auto& a : ages_) {
@@ -96,15 +102,16 @@ public:
     }
 
 private:
-    static constexpr std::size_t bands = 1024;
+    static constexpr std::size_t most_bands = 1024;
     double edge(std::size_t band) const { return low_ + width_ * static_cast<double>(band); }
     std::size_t band_of(double age) const {
-        return std::min(static_cast<std::size_t>((age - low_) / width_), bands - 1);
+        return std::min(static_cast<std::size_t>((age - low_) / width_), bands_ - 1);
     }
 
     const std::vector<AgeStretch>& ages_;
+    const std::size_t bands_;
     double total_ = 0, low_ = 0, width_ = 0;
-    std::array<double, bands + 1> at_edge_{}, crossing_{};
+    std::vector<double> at_edge_, crossing_;
 };
 
 }  // namespace

@@ -6,6 +6,7 @@
 #include "core/replay/replay.h"
 
 #include <optional>
+#include <span>
 #include <vector>
 
 namespace ullage {
@@ -15,8 +16,10 @@ namespace ullage {
 struct AgeStretch {
     double from_hours = 0, to_hours = 0;
 };
-std::vector<AgeStretch> copy_ages(const std::vector<RunRecord>& runs, Instant first_snapshot,
-                                  Instant from, Instant to);
+std::vector<AgeStretch> copy_ages(std::span<const RunRecord> runs, Instant first_snapshot, Instant from, Instant to);
+/// The same, added to others.
+void add_copy_ages(std::span<const RunRecord> runs, Instant first_snapshot, Instant from, Instant to,
+                   std::vector<AgeStretch>& ages);
 
 /// Quantiles of age over time, each 0 < p < 1; stretches as of copy_ages, possibly of several paths.
 std::vector<double> age_quantiles(const std::vector<AgeStretch>& ages, const std::vector<double>& p);

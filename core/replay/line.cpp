@@ -79,8 +79,7 @@ void Line::note_change() {
     });
 }
 
-double Line::next_event(double now) {
-    if (transfers_.empty()) return never_s;
+double Line::next_event_of_some(double now) {
     divide(now);
     double next = divided_until_;
     for (const auto& t : transfers_)
@@ -88,9 +87,7 @@ double Line::next_event(double now) {
     return next;
 }
 
-const std::vector<Transfer>& Line::advance(double now, double then) {
-    done_.clear();
-    if (transfers_.empty()) return done_;
+void Line::carry(double now, double then) {
     divide(now);
     const double seconds = then - now;
     for (auto& t : transfers_) {
@@ -108,7 +105,6 @@ const std::vector<Transfer>& Line::advance(double now, double then) {
         transfers_.erase(transfers_.begin() + static_cast<std::ptrdiff_t>(i));
     }
     if (!done_.empty()) note_change();
-    return done_;
 }
 
 }  // namespace ullage

@@ -53,12 +53,18 @@ public:
     /// A transfer begins now. Times of all other calls never go back.
     void begin(const Transfer& transfer);
     /// When the first transfer ends or the line's share changes, after `now`; never if idle.
-    double next_event(double now);
+    double next_event(double now) { return transfers_.empty() ? never_s : next_event_of_some(now); }
     /// Carries on from `now` to `then`, at most the next event; what is done leaves, in order of
     /// its beginning, and stands in what is returned until the next call.
-    const std::vector<Transfer>& advance(double now, double then);
+    const std::vector<Transfer>& advance(double now, double then) {
+        done_.clear();
+        if (!transfers_.empty()) carry(now, then);
+        return done_;
+    }
 
 private:
+    double next_event_of_some(double now);
+    void carry(double now, double then);
     double share_at(double t);
     void divide(double now);
     void note_change();

@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
-#include <map>
 
 namespace ullage {
 
@@ -36,7 +35,6 @@ Window window_of(const std::vector<OpenStretch>& open, std::size_t& first, doubl
 }
 
 struct Going {
-    RunRecord record;
     double deadline = never_s;
     bool deadline_seen = false;
 };
@@ -77,7 +75,8 @@ public:
           bytes_(bytes),
           options_(options),
           states_(sends.size()),
-          next_due_(sends.size(), never_s) {
+          next_due_(sends.size(), never_s),
+          fed_(sends.size()) {
         for (const auto& link : links) lines_.emplace_back(link);
         trace_.runs.resize(sends.size());
         trace_.arrivals.resize(sends.size());
@@ -180,13 +179,13 @@ private:
                 continue;
             }
             state.run.deadline_seen = true;
-            state.run.record.late_bytes = static_cast<float>(left_of(s) / 8);
+            record_of(s).late_bytes = static_cast<float>(left_of(s) / 8);
         }
     }
 
     void finish(const Transfer& t, double now) {
         auto& state = states_[t.id];
-        auto& record = state.run.record;
+        auto& record = record_of(t.id);
         record.done = as_instant(now);
         record.busy_hours = static_cast<float>(t.busy_seconds / seconds_per_hour);
         // On arrival there is no next due time beforehand: late is what the next arrival overtook.
@@ -201,10 +200,11 @@ private:
             }
         if (record.done >= options_.survival_from && state.ended++ % options_.survival_every == 0)
             record.survives_until = survival(t.id, record.done);
-        trace_.runs[t.id].push_back(record);
-        if (const auto fed = fed_.find(t.id); fed != fed_.end())
-            for (const std::size_t next : fed->second) arrive(next, now);
+        for (const std::size_t next : fed_[t.id]) arrive(next, now);
     }
+
+    /// Of the run that is going, the last of the trace.
+    RunRecord& record_of(std::size_t s) { return trace_.runs[s].back(); }
 
     /// Something has come to the box that the send starts from.
     void arrive(std::size_t s, double now) {
@@ -321,7 +321,7 @@ private:
     /// The bytes that bring a part's datasets to `newest`; the steps before it arrive with it.
     void ask_for(std::size_t s, Part& part, Instant newest, Instant last, Instant t) {
         const auto& send = sends_[s];
-        auto& record = states_[s].run.record;
+        auto& record = record_of(s);
         const int index = static_cast<int>(s);
         const auto base = common(s, part, t);
         if (!base) {
@@ -353,9 +353,8 @@ private:
         state.waiting = false;
         const Instant t = as_instant(now);
         Going& run = state.run;
-        run.record = {};
         run.deadline_seen = false;
-        auto& record = run.record;
+        auto& record = trace_.runs[s].emplace_back();
         record.due = as_instant(state.waiting_since);
         record.begun = t;
         record.waited = as_seconds(record.due) < now;
@@ -383,7 +382,7 @@ private:
         state.going = true;
         Transfer transfer;
         transfer.id = s;
-        transfer.bits_left = state.run.record.bytes * 8;
+        transfer.bits_left = record.bytes * 8;
         transfer.own_bits_per_second = send.own_bits_per_second;
         if (transfer.bits_left <= 0) {  // nothing to send is done at once
             finish(transfer, now);
@@ -407,13 +406,12 @@ private:
         for (std::size_t s = 0; s < states_.size(); ++s) {
             auto& state = states_[s];
             if (!state.going) continue;
-            auto& record = state.run.record;
+            auto& record = record_of(s);
             record.done = as_instant(end_);
             record.finished = false;
             record.missed = state.run.deadline < end_;  // at the end itself: cut off, not late
             for (const auto& t : lines_[std::size_t(sends_[s].link)].transfers())
                 if (t.id == s) record.busy_hours = static_cast<float>(t.busy_seconds / seconds_per_hour);
-            trace_.runs[s].push_back(record);
         }
     }
 
@@ -427,8 +425,7 @@ private:
     std::vector<double> next_due_;  // of each send
     double next_deadline_ = never_s;  // of the runs going: none is sooner
     std::vector<std::size_t> order_;
-    std::map<std::size_t, std::vector<std::size_t>>
-        fed_;  // by each send: those that start on its arrivals
+    std::vector<std::vector<std::size_t>> fed_;  // by each send: those that start on its arrivals
     ReplayTrace trace_;
 };
 

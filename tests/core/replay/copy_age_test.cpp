@@ -64,22 +64,22 @@ TEST(CopyAge, AQuantileHasThatShareOfTheTimeBelowIt) {
 TEST(CopyAge, GrowsOnWhileNothingArrivesAndIgnoresWhatBringsNothingNewer) {
     auto unfinished = run(day, day + hour);
     unfinished.finished = false;
-    const auto ages = copy_ages({run(-2 * day, hour), unfinished}, at(-day), at(0), at(2 * day));
+    const auto ages = copy_ages(std::vector<RunRecord>{run(-2 * day, hour), unfinished}, at(-day), at(0), at(2 * day));
     ASSERT_EQ(ages.size(), 1u);
     EXPECT_DOUBLE_EQ(ages[0].from_hours, 24);
     EXPECT_DOUBLE_EQ(ages[0].to_hours, 72);
 }
 
 TEST(CopyAge, BeforeTheFirstSnapshotWasTakenThereIsNoAge) {
-    const auto ages = copy_ages({run(day, day + hour)}, at(12 * hour), at(0), at(2 * day));
+    const auto ages = copy_ages(std::vector<RunRecord>{run(day, day + hour)}, at(12 * hour), at(0), at(2 * day));
     ASSERT_EQ(ages.size(), 2u);
     EXPECT_DOUBLE_EQ(ages[0].from_hours, 0);
     EXPECT_DOUBLE_EQ(ages[0].to_hours, 13);
-    EXPECT_TRUE(copy_ages({}, at(3 * day), at(0), at(2 * day)).empty());
+    EXPECT_TRUE(copy_ages(std::vector<RunRecord>{}, at(3 * day), at(0), at(2 * day)).empty());
 }
 
 TEST(CopyAge, RunsDoneBeforeTheStretchSetItsFirstAge) {
-    const auto ages = copy_ages({run(0, hour), run(day, day + hour)}, at(-9 * day), at(2 * hour), at(2 * day));
+    const auto ages = copy_ages(std::vector<RunRecord>{run(0, hour), run(day, day + hour)}, at(-9 * day), at(2 * hour), at(2 * day));
     ASSERT_EQ(ages.size(), 2u);
     EXPECT_DOUBLE_EQ(ages[0].from_hours, 2);
     EXPECT_DOUBLE_EQ(ages[0].to_hours, 25);
