@@ -53,20 +53,21 @@ Courier courier_of(const Site& site, const Send& send) {
 
 /// Payload by the middle forecast, planned events with it.
 double middle_bytes(const SendContext& c, const PlannedSend& s, int dataset,
-                    std::optional<Instant> from, Instant to) {
+                    Instant from, Instant to) {
     const auto at = std::find(s.datasets.begin(), s.datasets.end(), dataset) - s.datasets.begin();
     const auto& m = c.models[std::size_t(dataset)];
     const double end = days_between(c.start, to);
-    const double begin = from ? days_between(c.start, *from) : 0;
+    const bool step = from != no_snapshot;
+    const double begin = step ? days_between(c.start, from) : 0;
     double events = 0;
     for (const auto& e : m.events) {
         if (e.day <= std::max(begin, 0.0) || e.day > end) continue;
-        if (e.kind == Event::Kind::add || (from && e.kind == Event::Kind::rewrite))
+        if (e.kind == Event::Kind::add || (step && e.kind == Event::Kind::rewrite))
             events += e.bytes;
-        if (e.kind == Event::Kind::remove && !from) events -= e.bytes;
+        if (e.kind == Event::Kind::remove && !step) events -= e.bytes;
     }
     const double stored =
-        from ? (end > begin ? expected_written(m, begin, end - begin) : 0) : expected_live(m, end);
+        step ? (end > begin ? expected_written(m, begin, end - begin) : 0) : expected_live(m, end);
     return std::max(0.0, stored + events) * s.payload_per_stored[std::size_t(at)];
 }
 
@@ -144,7 +145,7 @@ private:
                                                   : c_.horizon_days;
         const Instant end = add_days(c_.start, std::min(until, c_.horizon_days));
         return replay(replay_links(c_.site, sends_), replayed, end,
-                      [&](int send, int dataset, std::optional<Instant> from, Instant to) {
+                      [&](int send, int dataset, Instant from, Instant to) {
                           return middle_bytes(c_, sends_[std::size_t(send)], dataset, from, to);
                       })[index_];
     }

@@ -17,19 +17,19 @@ PathBytes::PathBytes(const SendContext& c, const std::vector<PlannedSend>& sends
             parts_[s * rules_.size() + std::size_t(sends[s].datasets[k])].payload_per_stored = sends[s].payload_per_stored[k];
 }
 
-double PathBytes::operator()(int send, int dataset, std::optional<Instant> from, Instant to) {
+double PathBytes::operator()(int send, int dataset, Instant from, Instant to) {
     const auto d = static_cast<std::size_t>(dataset);
     Part& part = parts_[std::size_t(send) * rules_.size() + d];
-    if (!from) return part.payload_per_stored * live_bytes(d, to);
+    if (from == no_snapshot) return part.payload_per_stored * live_bytes(d, to);
     if (known_) {
         const auto& known = known_->of(d);
         const auto& steps = known.steps;
         std::size_t& next = part.next;
-        while (next < steps.size() && (steps[next].to < to || (steps[next].to == to && steps[next].from < *from))) ++next;
-        if (next < steps.size() && steps[next].to == to && steps[next].from == *from)
+        while (next < steps.size() && (steps[next].to < to || (steps[next].to == to && steps[next].from < from))) ++next;
+        if (next < steps.size() && steps[next].to == to && steps[next].from == from)
             return part.payload_per_stored * known.bytes[path_ * steps.size() + next];
     }
-    return part.payload_per_stored * step_bytes(d, *from, to);
+    return part.payload_per_stored * step_bytes(d, from, to);
 }
 
 double PathBytes::live_bytes(std::size_t dataset, Instant t) {

@@ -17,7 +17,7 @@ public:
               std::size_t path, const KnownSteps* known = nullptr);
 
     /// As SendBytes of the replay.
-    double operator()(int send, int dataset, std::optional<Instant> from, Instant to);
+    double operator()(int send, int dataset, Instant from, Instant to);
     /// Stored bytes of a dataset that are live at t.
     double live_bytes(std::size_t dataset, Instant t);
 

@@ -112,6 +112,12 @@ private:
         out_.restore_hours = run_quantiles(live);
     }
 
+    std::size_t run_count() const {
+        std::size_t count = 0;
+        for (const auto& path : traces_) count += path[index_].size();
+        return count;
+    }
+
     static double hours_of(const RunRecord& run) { return days_between(run.due, run.done) * 24; }
     static double share_of(const RunRecord& run) {
         const auto open = static_cast<double>(run.open_hours);
@@ -125,6 +131,8 @@ private:
             double missed = 0;
         };
         std::array<Values, 7> by_day;
+        for (auto& v : by_day)
+            for (auto* values : {&v.bytes, &v.hours, &v.shares}) values->reserve(run_count() / by_day.size() + 1);
         const Weekdays weekdays(c_.zone, c_.start, end_);
         double open = 0;
         for (const auto& path : traces_) {
@@ -139,6 +147,7 @@ private:
             }
         }
         Values all;
+        for (auto* values : {&all.bytes, &all.hours, &all.shares}) values->reserve(run_count());
         for (std::size_t day = 0; day < by_day.size(); ++day) {
             auto& v = by_day[day];
             if (v.bytes.empty()) continue;
@@ -188,6 +197,7 @@ private:
         const Instant first = first_snapshot();
         if (first == Instant::max() || begin_ >= end_) return;
         std::vector<AgeStretch> all;
+        all.reserve(run_count() + traces_.size());
         for (const auto& path : traces_) {
             add_copy_ages(path[index_], first, begin_, end_, all);
         }

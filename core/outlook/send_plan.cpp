@@ -379,7 +379,7 @@ void set_received(const SendContext& c, std::vector<PlannedSend>& plans, std::si
     options.keep_arrivals = true;
     auto trace = replay_traced(
         {ReplayLink{}}, sends, add_days(c.start, c.horizon_days),
-        [](int, int, std::optional<Instant>, Instant) { return 0.0; }, options);
+        [](int, int, Instant, Instant) { return 0.0; }, options);
     plan.received = std::move(trace.arrivals.back());
     if (present) return;
     const Instant done = add_days(c.start, *plan.first_copy_done_day);

@@ -33,7 +33,7 @@ Inventory::Inventory(const LadderGrid* grid) : grid_(grid) {
 }
 
 void Inventory::receive(Instant snapshot) {
-    if (newest_ && snapshot <= *newest_) return;
+    if (snapshot <= newest_) return;
     newest_ = snapshot;
     if (!grid_) {
         all_.push_back(snapshot);
@@ -94,24 +94,24 @@ std::vector<Instant> Inventory::kept(Instant t) const {
                     std::upper_bound(all.begin(), all.end(), t - grid_->rungs()[r].lasts),
                     all.end());
     }
-    if (newest_) kept.push_back(*newest_);
+    if (!empty()) kept.push_back(newest_);
     std::sort(kept.begin(), kept.end());
     kept.erase(std::unique(kept.begin(), kept.end()), kept.end());
     return kept;
 }
 
-std::optional<Instant> Inventory::newest_lasting(std::chrono::seconds at_least, Instant t) const {
-    if (!newest_ || !grid_ || rungs_.empty()) return newest_;
+Instant Inventory::newest_lasting(std::chrono::seconds at_least, Instant t) const {
+    if (empty() || !grid_ || rungs_.empty()) return newest_;
     settle();
     const auto needed = std::min(at_least, grid_->longest());
-    std::optional<Instant> found;
+    Instant found = no_snapshot;
     for (std::size_t r = 0; r < rungs_.size(); ++r) {
         const auto& rung = grid_->rungs()[r];
         const auto& all = rungs_[r].stand_ins;
         if (rung.lasts < needed || all.empty() || all.back() + rung.lasts <= t) continue;
-        if (!found || all.back() > *found) found = all.back();
+        found = std::max(found, all.back());
     }
-    return found ? found : newest_;
+    return found != no_snapshot ? found : newest_;
 }
 
 }  // namespace ullage

@@ -12,10 +12,12 @@
 
 #include <chrono>
 #include <cstddef>
-#include <optional>
 #include <vector>
 
 namespace ullage {
+
+/// In place of a snapshot: none.
+inline constexpr Instant no_snapshot = Instant::min();
 
 /// A ladder's grid points over a stretch of time, worked out once: the zone is not asked again.
 class LadderGrid {
@@ -41,8 +43,8 @@ public:
     /// `snapshot` is newer than any received before; one that is not is left out.
     void receive(Instant snapshot);
 
-    bool empty() const { return !newest_; }
-    std::optional<Instant> newest() const { return newest_; }
+    bool empty() const { return newest_ == no_snapshot; }
+    Instant newest() const { return newest_; }
     bool holds(Instant snapshot, Instant t) const;
     /// Until when the rungs it stands for keep it; itself if it stands for none; the end of time
     /// where all is kept.
@@ -51,7 +53,7 @@ public:
     std::vector<Instant> kept(Instant t) const;
     /// The newest held at t that a rung lasting `at_least` stands for, or, if no rung lasts that
     /// long, one of the longest. With an empty ladder the newest.
-    std::optional<Instant> newest_lasting(std::chrono::seconds at_least, Instant t) const;
+    Instant newest_lasting(std::chrono::seconds at_least, Instant t) const;
 
 private:
     struct Rung {
@@ -67,7 +69,7 @@ private:
     mutable std::vector<Instant> unsettled_;
     mutable bool first_ = true;  // nothing is settled yet
     std::vector<Instant> all_;   // only where all is kept
-    std::optional<Instant> newest_;
+    Instant newest_ = no_snapshot;
 };
 
 }  // namespace ullage

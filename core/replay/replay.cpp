@@ -212,8 +212,8 @@ private:
         if (state.waiting || now < as_seconds(sends_[s].from)) return;
         for (auto& part : state.parts) {
             const auto newest = newest_at_source(s, part, as_instant(now));
-            if (!newest || (part.at_box.newest() && *newest <= *part.at_box.newest())) continue;
-            if (state.going && !part.arriving.empty() && part.arriving.back() >= *newest) continue;
+            if (newest <= part.at_box.newest()) continue;
+            if (state.going && !part.arriving.empty() && part.arriving.back() >= newest) continue;
             state.waiting = true;
             state.waiting_since = now;
             state.next_due_after = never_s;
@@ -247,7 +247,7 @@ private:
         return sends_[s].datasets[part.places.front()];
     }
 
-    std::optional<Instant> newest_at_source(std::size_t s, Part& part, Instant t) const {
+    Instant newest_at_source(std::size_t s, Part& part, Instant t) const {
         const auto& dataset = dataset_of(s, part);
         if (dataset.upstream)
             return sends_[s].every_step ? source_of(dataset).newest()
@@ -255,8 +255,7 @@ private:
         const auto& taken = dataset.supply->taken;
         auto& count = part.taken;
         while (count < taken.size() && taken[count] <= t) ++count;
-        if (count == 0) return {};
-        return taken[count - 1];
+        return count == 0 ? no_snapshot : taken[count - 1];
     }
 
     /// `near`: where the snapshot may lie among those taken.
@@ -268,17 +267,17 @@ private:
         return end && *end > t;
     }
 
-    /// The newest snapshot that is at the box and, at t, still at the source.
-    std::optional<Instant> common(std::size_t s, const Part& part, Instant t) const {
+    /// The newest snapshot that is at the box and, at t, still at the source; or none.
+    Instant common(std::size_t s, const Part& part, Instant t) const {
         const auto& box = part.at_box;
-        if (box.empty()) return {};
+        if (box.empty()) return no_snapshot;
         const auto& dataset = dataset_of(s, part);
         const std::size_t near = part.last_sent;
-        if (sends_[s].hold_last_sent || at_source(dataset, *box.newest(), near, t)) return box.newest();
+        if (sends_[s].hold_last_sent || at_source(dataset, box.newest(), near, t)) return box.newest();
         const auto kept = box.kept(t);
         for (auto it = kept.rbegin(); it != kept.rend(); ++it)
             if (at_source(dataset, *it, near, t)) return *it;
-        return {};
+        return no_snapshot;
     }
 
     Instant survival(std::size_t s, Instant t) const {
@@ -323,17 +322,17 @@ private:
         const auto& send = sends_[s];
         auto& record = record_of(s);
         const int index = static_cast<int>(s);
-        const auto base = common(s, part, t);
-        if (!base) {
+        const Instant base = common(s, part, t);
+        if (base == no_snapshot) {
             record.full = true;
             for (const std::size_t d : part.places) {
                 trace_.whole[s].push_back({t, d});
-                record.bytes += bytes_(index, send.datasets[d].dataset, {}, newest);
+                record.bytes += bytes_(index, send.datasets[d].dataset, no_snapshot, newest);
             }
         } else if (send.every_step) {
-            const auto steps = steps_between(dataset_of(s, part), *base, newest, t);
+            const auto steps = steps_between(dataset_of(s, part), base, newest, t);
             for (const std::size_t d : part.places) {
-                Instant from = *base;
+                Instant from = base;
                 for (const Instant step : steps) {
                     record.bytes += bytes_(index, send.datasets[d].dataset, from, step);
                     from = step;
@@ -343,7 +342,7 @@ private:
                 if (step > last && step < newest) part.arriving.push_back(step);
         } else {
             for (const std::size_t d : part.places)
-                record.bytes += bytes_(index, send.datasets[d].dataset, *base, newest);
+                record.bytes += bytes_(index, send.datasets[d].dataset, base, newest);
         }
     }
 
@@ -366,16 +365,16 @@ private:
         Instant oldest = Instant::max();
         for (auto& part : state.parts) {
             part.arriving.clear();
-            const auto newest = newest_at_source(s, part, t);
-            const Instant last = part.at_box.newest().value_or(Instant::min());
-            if (!newest || *newest <= last) {  // nothing new: nothing to send
+            const Instant newest = newest_at_source(s, part, t);
+            const Instant last = part.at_box.newest();
+            if (newest <= last) {  // nothing new: nothing to send
                 oldest = std::min(oldest, last);
                 continue;
             }
-            ask_for(s, part, *newest, last, t);
-            part.arriving.push_back(*newest);
+            ask_for(s, part, newest, last, t);
+            part.arriving.push_back(newest);
             part.last_sent = std::max<std::size_t>(part.taken, 1) - 1;
-            oldest = std::min(oldest, *newest);
+            oldest = std::min(oldest, newest);
         }
         record.snapshot = oldest;
         state.asked_bytes += record.bytes;

@@ -76,9 +76,9 @@ struct ReplaySend {
         already;  ///< per dataset: at the box when runs begin, oldest first
 };
 
-/// Payload bytes to bring a dataset from one snapshot to a later one; `from` empty: everything.
+/// Payload bytes to bring a dataset from one snapshot to a later one; from `no_snapshot`: everything.
 using SendBytes =
-    std::function<double(int send, int dataset, std::optional<Instant> from, Instant to)>;
+    std::function<double(int send, int dataset, Instant from, Instant to)>;
 
 /// Kept by the hundred thousand, hence single precision where it does.
 struct RunRecord {

@@ -113,7 +113,7 @@ struct Nightly {
         ReplayOptions options;
         options.survival_from = at(survival_from);
         return replay_traced({line({{0, 40 * day}})}, {send}, at(40 * day),
-                             [](int, int, std::optional<Instant>, Instant) { return 3600 * mb; }, options)
+                             [](int, int, Instant, Instant) { return 3600 * mb; }, options)
             .runs[0];
     }
 };
@@ -155,7 +155,7 @@ TEST(LongestOutage, IsWhatTheReplaySurvives) {
         for (int i = 0; i < 10; ++i) send.due.push_back(at(i * day));
         send.due.push_back(at(back));
         const auto runs = replay({line({{0, 40 * day}})}, {send}, at(40 * day),
-                                 [](int, int, std::optional<Instant>, Instant) { return 3600 * mb; })[0];
+                                 [](int, int, Instant, Instant) { return 3600 * mb; })[0];
         EXPECT_EQ(runs.back().full, off > 0) << off;
     }
 }

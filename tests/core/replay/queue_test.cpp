@@ -93,8 +93,8 @@ double mean_work(std::mt19937_64& random, double load, bool exponential_service)
     auto send = send_due(due);
     send.hold_last_sent = true;
     const auto runs = replay({line({{-day, end}})}, {send}, at(end),
-                             [&](int, int, std::optional<Instant> from, Instant to) {
-                                 return (sum_before[index(to)] - sum_before[index(*from)]) * mb;
+                             [&](int, int, Instant from, Instant to) {
+                                 return (sum_before[index(to)] - sum_before[index(from)]) * mb;
                              });
     double area = 0;
     std::size_t job = 0;

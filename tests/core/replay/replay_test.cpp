@@ -58,7 +58,7 @@ TEST(Replay, ARunDueInClosedHoursBeginsThenAndWaitsForTheLink) {
 }
 
 TEST(Replay, TwoSendsShareTheLineEvenlyAndTheSecondSpeedsUpWhenTheFirstIsDone) {
-    auto bytes = [](int send, int, std::optional<Instant>, Instant) { return send == 0 ? 3600 * mb : 7200 * mb; };
+    auto bytes = [](int send, int, Instant, Instant) { return send == 0 ? 3600 * mb : 7200 * mb; };
     const auto runs = replay({line({{0, day}})}, {send_due({0}), send_due({0})}, at(day), bytes);
     EXPECT_EQ(after(runs[0][0].done), 7200);           // 3600 MB at half a MB/s
     EXPECT_EQ(after(runs[1][0].done), 7200 + 3600);    // 3600 MB by then, the rest at 1 MB/s
@@ -67,7 +67,7 @@ TEST(Replay, TwoSendsShareTheLineEvenlyAndTheSecondSpeedsUpWhenTheFirstIsDone) {
 TEST(Replay, WhatACappedSendCannotUseTheOtherGets) {
     auto a = send_due({0});
     a.own_bits_per_second = 0.25 * mb * 8;
-    auto bytes = [](int send, int, std::optional<Instant>, Instant) { return send == 0 ? 1800 * mb : 5400 * mb; };
+    auto bytes = [](int send, int, Instant, Instant) { return send == 0 ? 1800 * mb : 5400 * mb; };
     const auto runs = replay({line({{0, day}})}, {a, send_due({0})}, at(day), bytes);
     EXPECT_EQ(after(runs[0][0].done), 7200);  // 1800 MB at 0.25 MB/s
     EXPECT_EQ(after(runs[1][0].done), 7200);  // 5400 MB at 0.75 MB/s
@@ -78,7 +78,7 @@ TEST(Replay, InTurnTheSecondWaitsUntilTheFirstIsDone) {
     link.sharing = Sharing::in_turn;
     auto a = send_due({0});
     auto b = send_due({600});
-    auto bytes = [](int send, int, std::optional<Instant>, Instant) { return send == 0 ? 3600 * mb : 1800 * mb; };
+    auto bytes = [](int send, int, Instant, Instant) { return send == 0 ? 3600 * mb : 1800 * mb; };
     const auto runs = replay({link}, {a, b}, at(day), bytes);
     EXPECT_EQ(after(runs[0][0].done), 3600);
     EXPECT_EQ(after(runs[1][0].begun), 600);
@@ -102,7 +102,7 @@ TEST(Replay, WhatIsLeftAtTheDeadlineIsNoted) {
 TEST(Replay, SendsOnDifferentLinksDoNotMeet) {
     auto b = send_due({0});
     b.link = 1;
-    auto bytes = [](int, int, std::optional<Instant>, Instant) { return 3600 * mb; };
+    auto bytes = [](int, int, Instant, Instant) { return 3600 * mb; };
     const auto runs = replay({line({{0, day}}), line({{0, day}}, 2)}, {send_due({0}), b}, at(day), bytes);
     EXPECT_EQ(after(runs[0][0].done), 3600);
     EXPECT_EQ(after(runs[1][0].done), 1800);
@@ -145,7 +145,7 @@ TEST(Replay, BeforeTheFirstSnapshotThereIsNothingToSendAndTheFirstIsSentWhole) {
     for (const bool hold : {false, true}) {
         s.hold_last_sent = hold;
         const auto runs = replay({line({{0, 9 * day}})}, {s}, at(9 * day),
-                                 [](int, int, std::optional<Instant> from, Instant) { return from ? 1 * mb : 77 * mb; });
+                                 [](int, int, Instant from, Instant) { return from != no_snapshot ? 1 * mb : 77 * mb; });
         ASSERT_EQ(runs[0].size(), 3u);
         EXPECT_EQ(runs[0][0].bytes, 0);
         EXPECT_EQ(runs[0][1].bytes, 0);
@@ -177,8 +177,8 @@ TEST(Replay, ALostCommonSnapshotMeansEverythingAgainUnlessTheLastSentIsHeld) {
     const LadderClock ladder(daily(2), TimeZone());
     const LadderGrid grid(ladder, at(-9 * day), at(12 * day));
     auto s = short_ladder_send(ladder, grid);
-    const auto bytes = [](int, int, std::optional<Instant> from, Instant to) {
-        return from ? days_between(*from, to) * 100 * mb : 5000 * mb;
+    const auto bytes = [](int, int, Instant from, Instant to) {
+        return from != no_snapshot ? days_between(from, to) * 100 * mb : 5000 * mb;
     };
     const auto link = line({{0, 2 * day - hour}, {7 * day + hour, 12 * day}});
     const auto lost = replay({link}, {s}, at(12 * day), bytes);
@@ -204,21 +204,21 @@ TEST(Replay, AnOlderSnapshotThatBothEndsStillHoldServesAsBase) {
     auto s = send_due({0, day, 10 * day});
     s.datasets[0].supply.own().taken = {at(-day), at(0), at(day), at(10 * day)};
     s.datasets[0].supply.own().expires = {at(0), at(never_expires), at(5 * day), at(never_expires)};
-    std::vector<std::optional<Instant>> bases;
+    std::vector<Instant> bases;
     const auto runs = replay({line({{0, 20 * day}})}, {s}, at(20 * day),
-                             [&](int, int, std::optional<Instant> from, Instant) {
+                             [&](int, int, Instant from, Instant) {
                                  bases.push_back(from);
                                  return 1 * mb;
                              });
     ASSERT_EQ(bases.size(), 3u);
-    EXPECT_EQ(bases[2], std::optional(at(0)));
+    EXPECT_EQ(bases[2], at(0));
     EXPECT_FALSE(runs[0][2].full);
 }
 
 TEST(Replay, EveryStepCarriesTheSumOfTheStepsAndAtLeastWhatOneStepDoes) {
     const Curve curve({{0.5, 900 * mb}, {20, 4000 * mb}});
-    const auto bytes = [&](int, int, std::optional<Instant> from, Instant to) {
-        return curve.freed(days_between(*from, to));
+    const auto bytes = [&](int, int, Instant from, Instant to) {
+        return curve.freed(days_between(from, to));
     };
     auto s = send_due({});
     s.due = {at(day), at(2 * day)};
@@ -255,18 +255,18 @@ TEST(Replay, EveryStepLeavesOutWhatHasExpiredAndEachStepItBroughtIsABaseLater) {
     s.datasets = {d};
     s.already = {{at(0)}};
     for (int i = 0; i < 6; ++i) s.due.push_back(at(20 * hour + i * day));
-    std::vector<std::optional<Instant>> bases;
+    std::vector<Instant> bases;
     ReplayOptions options;
     options.survival_from = at(0);
     const auto runs = replay_traced({line({{0, 45 * hour}, {5 * day, 9 * day}})}, {s}, at(9 * day),
-                                    [&](int, int, std::optional<Instant> from, Instant to) {
+                                    [&](int, int, Instant from, Instant to) {
                                         bases.push_back(from);
-                                        return from ? days_between(*from, to) * mb : 9000 * mb;
+                                        return from != no_snapshot ? days_between(from, to) * mb : 9000 * mb;
                                     }, options).runs;
     for (const auto& run : runs[0]) EXPECT_FALSE(run.full) << format_instant(run.begun);
     // On day 2 the hourly snapshot sent last has expired; the midnight of day 1 came with it as a step.
-    EXPECT_NE(std::find(bases.begin(), bases.end(), std::optional(at(day))), bases.end());
-    EXPECT_EQ(std::find(bases.begin(), bases.end(), std::optional<Instant>()), bases.end());
+    EXPECT_NE(std::find(bases.begin(), bases.end(), at(day)), bases.end());
+    EXPECT_EQ(std::find(bases.begin(), bases.end(), no_snapshot), bases.end());
     // From a run's end at 20:00 until the midnight before, kept for 30 days, expires.
     EXPECT_NEAR(days_between(runs[0][0].done, runs[0][0].survives_until), 29 + 4.0 / 24, 0.01);
 }
@@ -280,7 +280,7 @@ TEST(Replay, OfSeveralDatasetsTheOldestSnapshotIsWhatTheBoxCanBeRestoredTo) {
     s.datasets.push_back(other);
     s.already.push_back({at(-day)});
     const auto runs = replay({line({{0, 9 * day}})}, {s}, at(9 * day),
-                             [](int, int dataset, std::optional<Instant>, Instant) { return (dataset + 1) * 10 * mb; });
+                             [](int, int dataset, Instant, Instant) { return (dataset + 1) * 10 * mb; });
     EXPECT_EQ(runs[0][0].bytes, 30 * mb);
     EXPECT_EQ(runs[0][0].snapshot, at(0));
 }
@@ -356,7 +356,7 @@ struct Schedule {
     SendBytes function() const {
         std::vector<SendBytes> each;
         for (std::size_t s = 0; s < due.size(); ++s) each.push_back(bytes_by_due(due[s], bytes[s]));
-        return [each](int send, int dataset, std::optional<Instant> from, Instant to) {
+        return [each](int send, int dataset, Instant from, Instant to) {
             return each[std::size_t(send)](send, dataset, from, to);
         };
     }

@@ -51,10 +51,10 @@ inline ReplaySend send_due(const std::vector<std::int64_t>& due, int dataset = 0
 
 /// Every step to the snapshot taken at due[i] carries bytes[i]; several at once, their sum.
 inline SendBytes bytes_by_due(const std::vector<std::int64_t>& due, const std::vector<double>& bytes) {
-    return [due, bytes](int, int, std::optional<Instant> from, Instant to) {
+    return [due, bytes](int, int, Instant from, Instant to) {
         double sum = 0;
         for (std::size_t i = 0; i < due.size(); ++i)
-            if ((!from || at(due[i]) > *from) && at(due[i]) <= to) sum += bytes[i];
+            if (at(due[i]) > from && at(due[i]) <= to) sum += bytes[i];
         return sum;
     };
 }
