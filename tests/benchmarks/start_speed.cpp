@@ -6,6 +6,7 @@
 //
 // start_speed all SITE [RUNS] runs these and an empty Qt Charts window (empty_chart, which lies beside it) in turn and
 // prints medians and ratios.
+#include "core/units/kept_memory.h"
 #include "tests/ui/window/settings_apart.h"
 #include "ui/window/main_window.h"
 
@@ -81,6 +82,7 @@ int compare(const QString& site, int runs) {
 }  // namespace
 
 int main(int argc, char** argv) {
+    ullage::keep_freed_memory();  // as the program
     const SettingsApart settings;
     QApplication application(argc, argv);
     const QStringList arguments = QApplication::arguments();

@@ -8,6 +8,7 @@
 // painted with a first answer (median and 95th percentile), until it is painted with the full one, and the
 // longest time for which the window's thread did not come back to its events.
 #include "core/site/site_json.h"
+#include "core/units/kept_memory.h"
 #include "core/units/quantity_text.h"
 #include "tests/ui/window/loop_watch.h"
 #include "tests/ui/window/settings_apart.h"
@@ -128,6 +129,7 @@ void measure(const QString& path) {
 }  // namespace
 
 int main(int argc, char** argv) {
+    ullage::keep_freed_memory();  // as the program
     const SettingsApart settings;
     QApplication application(argc, argv);
     fmt::print("milliseconds, 30 edits: median, 95th percentile\n");
