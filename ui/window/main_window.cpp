@@ -87,6 +87,9 @@ MainWindow::MainWindow(const Settings& settings, AnswerRunner::Compute compute,
       outline_model_(new OutlineModel(document_, this)) {
     setObjectName(QStringLiteral("mainWindow"));
     setAcceptDrops(true);
+    // Before there is anything that would have to be dressed anew.
+    const ThemeChoice theme = chosenTheme();
+    applyTheme(theme);
     ask_to_leave_ = [this] {
         QMessageBox box(QMessageBox::Warning, tr("Unsaved work"),
                         tr("Save the changes to this site?"),
@@ -116,6 +119,7 @@ MainWindow::MainWindow(const Settings& settings, AnswerRunner::Compute compute,
     makeMenus();
     connectParts();
     restoreLayout();
+    showTheme(theme);
     siteReplaced();
     siteChanged();
     showState();

@@ -104,6 +104,8 @@ private:
     void makeHelpMenu();
     void connectParts();
     void restoreLayout();
+    static ThemeChoice chosenTheme();
+    void showTheme(ThemeChoice choice);
     void keepLayout();
 
     void newSite();

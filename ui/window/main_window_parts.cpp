@@ -379,8 +379,10 @@ void MainWindow::restoreLayout() {
         pages_->setCurrentIndex(settings.value(QStringLiteral("window/page")).toInt());
     }
     setPrefixes(static_cast<Prefixes>(settings.value(QStringLiteral("view/prefixes")).toInt()));
-    const int theme = settings.value(QStringLiteral("view/theme")).toInt();
-    setTheme(static_cast<ThemeChoice>(theme));
+}
+
+ThemeChoice MainWindow::chosenTheme() {
+    return static_cast<ThemeChoice>(windowSettings().value(QStringLiteral("view/theme")).toInt());
 }
 
 void MainWindow::keepLayout() {
@@ -399,9 +401,13 @@ void MainWindow::resetLayout() {
     middle_->setSizes({std::max(300, height() - bottom), bottom});
 }
 
-void MainWindow::setTheme(ThemeChoice choice) {
+void MainWindow::showTheme(ThemeChoice choice) {
     for (QAction* action : themes_->actions())
         action->setChecked(action->data().toInt() == static_cast<int>(choice));
+}
+
+void MainWindow::setTheme(ThemeChoice choice) {
+    showTheme(choice);
     windowSettings().setValue(QStringLiteral("view/theme"), static_cast<int>(choice));
     applyTheme(choice);
 }

@@ -44,9 +44,10 @@ int runWindow(int& argc, char** argv, const std::optional<std::string>& sitePath
     speak(windowLanguage());
     MainWindow window(settings);
     if (allowOutside) window.document().allowOutside();
+    // Before it is shown: the start page is not made then.
+    if (sitePath) window.openFile(QString::fromStdString(*sitePath));
     window.show();
     window.offerLostWork();
-    if (sitePath) window.openFile(QString::fromStdString(*sitePath));
     return QApplication::exec();
 }
 

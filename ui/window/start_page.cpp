@@ -62,6 +62,15 @@ QString samplesFolder() {
 
 StartPage::StartPage(QWidget* parent) : QWidget(parent) {
     setObjectName(QStringLiteral("startPage"));
+}
+
+void StartPage::showEvent(QShowEvent* event) {
+    make();
+    QWidget::showEvent(event);
+}
+
+void StartPage::make() {
+    if (gallery_) return;
     auto* outer = new QVBoxLayout(this);
     outer->setContentsMargins(0, 0, 0, 0);
     auto* area = new QScrollArea(this);
@@ -93,6 +102,8 @@ StartPage::StartPage(QWidget* parent) : QWidget(parent) {
     area->setWidget(page);
     page->setAutoFillBackground(false);
     area->viewport()->setAutoFillBackground(false);
+    showRecent();
+    showSamples();
 }
 
 QWidget* StartPage::makeOpenColumn() {
@@ -205,9 +216,14 @@ void StartPage::createSite() {
 }
 
 void StartPage::setRecent(const QStringList& paths) {
+    recent_paths_ = paths;
+    if (gallery_) showRecent();
+}
+
+void StartPage::showRecent() {
     clearLayout(recent_);
     int shown = 0;
-    for (const QString& path : paths) {
+    for (const QString& path : std::as_const(recent_paths_)) {
         if (shown == most_recent) break;
         if (!QFileInfo::exists(path)) continue;
         QPushButton* button = lineButton(withoutSuffix(path), path, recent_box_);
@@ -219,7 +235,12 @@ void StartPage::setRecent(const QStringList& paths) {
 }
 
 void StartPage::setSamples(const QStringList& paths) {
-    gallery_->setSamples(paths);
+    sample_paths_ = paths;
+    if (gallery_) showSamples();
+}
+
+void StartPage::showSamples() {
+    gallery_->setSamples(sample_paths_);
     samples_box_->setVisible(gallery_->count() > 0);
 }
 

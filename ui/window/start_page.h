@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 /// What an empty window offers: open a file, open a sample, import a listing, or start a site from
-/// five figures.
+/// five figures. Made when it first comes to sight: a window that opens on a site does without.
 
 #include "ui/document/small_site.h"
 
@@ -26,6 +26,8 @@ public:
     /// Files to offer; those that do not exist are left out.
     void setRecent(const QStringList& paths);
     void setSamples(const QStringList& paths);
+    /// All of it, now.
+    void make();
 
 signals:
     void openWanted();
@@ -35,7 +37,12 @@ signals:
     void sampleChosen(const QString& path);
     void siteWanted(const ullage::Site& site);
 
+protected:
+    void showEvent(QShowEvent* event) override;
+
 private:
+    void showRecent();
+    void showSamples();
     QWidget* makeOpenColumn();
     QWidget* makeFiguresColumn();
     QWidget* makeSamples();
@@ -43,9 +50,10 @@ private:
 
     SmallSite figures_;
     QList<Field*> fields_;
-    QVBoxLayout* recent_;
-    QWidget *recent_box_, *samples_box_;
-    SampleGallery* gallery_;
+    QStringList recent_paths_, sample_paths_;
+    QVBoxLayout* recent_ = nullptr;
+    QWidget *recent_box_ = nullptr, *samples_box_ = nullptr;
+    SampleGallery* gallery_ = nullptr;  ///< null: nothing is made yet
 };
 
 /// Where the sample sites are: the folder that ULLAGE_SAMPLES names, else beside the program, else
