@@ -2,6 +2,7 @@
 #include "core/outlook/ladder_fit.h"
 
 #include "core/outlook/box_parts.h"
+#include "core/outlook/send_calendars.h"
 #include "core/site/site_json.h"
 
 #include <fmt/format.h>
@@ -96,7 +97,8 @@ public:
           box_(box),
           settings_(settings),
           site_(c.site),
-          changed_{site_, c.zone, c.start, c.horizon_days, c.models, c.threads} {
+          changed_{site_, c.zone, c.start, c.horizon_days, c.models, c.threads},
+          calendars_(c.zone) {
         const auto& there = c.site.boxes[box];
         plan_.as_of = c.start;
         plan_.days = grid_of(c);
@@ -156,7 +158,7 @@ private:
     bool fits(double days) {
         if (stopped()) return false;
         set(days);
-        const auto plans = plan_sends(changed_);
+        const auto plans = plan_sends(changed_, calendars_);
         if (!plans) return false;
         KeptMemo memo;
         plan_.parts = box_parts(changed_, *plans, plan_.days, box_, 0, space_, memo);
@@ -179,6 +181,7 @@ private:
     const LadderFitSettings& settings_;
     Site site_;  // with the ladders tried
     SendContext changed_;
+    SendCalendars calendars_;
     BoxSpace space_;
     std::vector<double> ceilings_;  // at each time
     PathsPlan plan_;

@@ -21,7 +21,8 @@ std::size_t paths_tried(const SendContext& context, const std::vector<PlannedSen
     return static_cast<std::size_t>(std::clamp(most_carried / std::max(carried, 1.0), least_paths, most_paths));
 }
 
-/// Of every send of the site whether it is carried; of those that have nothing to do with `sends` it is not told.
+/// Of every send of the site whether it is carried, if all of `sends` are; else at least one of these is not, and of the
+/// others it is not told: the replay ends early. Nor is it of those that have nothing to do with `sends`.
 std::vector<bool> carried_by(const SendContext& context, const std::vector<PlannedSend>& plans,
                              const std::vector<std::size_t>& sends, double confidence, const PathsPlan& plan,
                              const Paths& paths, const KnownSteps* known, int threads, const std::stop_token& stop) {
@@ -30,6 +31,7 @@ std::vector<bool> carried_by(const SendContext& context, const std::vector<Plann
     settings.only = sends;
     settings.most_paths = paths_tried(context, plans);
     settings.known = known;
+    settings.most_missing = 1 - confidence;
     Progress progress;
     progress.stop = stop;
     const auto traces = replay_paths(context, plans, plan, paths, settings, progress, 0, 1);
@@ -63,7 +65,8 @@ LineRateSearch::LineRateSearch(const SendContext& context, int link, double conf
       paths_(paths),
       threads_(threads),
       stop_(stop),
-      plans_(plan_sends(context)) {
+      calendars_(context.zone),
+      plans_(plan_sends(changed_, calendars_)) {
     all_present_ = plans_ && std::all_of(plans_->begin(), plans_->end(), [](const PlannedSend& p) {
                        return p.by == FirstCopy::By::present;
                    });
@@ -72,18 +75,25 @@ LineRateSearch::LineRateSearch(const SendContext& context, int link, double conf
 }
 
 bool LineRateSearch::enough(double rate, const std::vector<std::size_t>& sends) {
-    if (const auto known = carried_.find(rate); known != carried_.end()) return all_of(known->second, sends);
+    auto& known = carried_[rate];
+    known.resize(site_.sends.size());
+    const auto is = [&](bool carried) { return [&known, carried](std::size_t s) { return known[s] == carried; }; };
+    if (std::any_of(sends.begin(), sends.end(), is(false))) return false;
+    if (std::all_of(sends.begin(), sends.end(), is(true))) return true;
     site_.links[std::size_t(link_)].up.value.value = rate;
     if (all_present_) {
         for (auto& p : *plans_)
             if (p.link == link_) p.line_bits_per_second = rate * p.goodput.shape.efficiency();
     } else {
-        plans_ = plan_sends(changed_);
+        plans_ = plan_sends(changed_, calendars_);
     }
     std::vector<bool> carried(site_.sends.size(), false);
     if (plans_) carried = carried_by(changed_, *plans_, sends, confidence_, plan_, paths_, &*known_, threads_, stop_);
     const bool all = all_of(carried, sends);
-    carried_.emplace(rate, std::move(carried));
+    if (all)
+        for (std::size_t s = 0; s < carried.size(); ++s) known[s] = carried[s];
+    else if (sends.size() == 1)
+        known[sends.front()] = false;
     return all;
 }
 

@@ -10,6 +10,7 @@
 /// single runs later (see replay.h), so the answer is a rate that carries with one just below it
 /// that does not, not a proof about all below.
 
+#include "core/outlook/send_calendars.h"
 #include "core/outlook/send_replay.h"
 
 #include <map>
@@ -46,10 +47,11 @@ private:
     const Paths& paths_;
     int threads_;
     std::stop_token stop_;
+    SendCalendars calendars_;
     tl::expected<std::vector<PlannedSend>, Problems> plans_;
     bool all_present_ = false;
     std::optional<KnownSteps> known_;
-    std::map<double, std::vector<bool>> carried_;  ///< by rate: each send of the site; only those tied to the link are told
+    std::map<double, std::vector<std::optional<bool>>> carried_;  ///< by rate: each send of the site, where it is known
 };
 
 }  // namespace ullage

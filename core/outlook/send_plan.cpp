@@ -2,6 +2,7 @@
 #include "core/outlook/send_plan.h"
 
 #include "core/link/hours.h"
+#include "core/outlook/send_calendars.h"
 #include "core/outlook/threads.h"
 
 #include <fmt/format.h>
@@ -47,45 +48,10 @@ std::optional<Upstream> bringer_of(const Site& site, const std::string& dataset,
     return {};
 }
 
-/// Calendars that several sends have in common, worked out once.
-class Calendars {
-public:
-    explicit Calendars(const SendContext& c) : c_(c) {}
-
-    std::shared_ptr<const LadderClock> clock(const Ladder& ladder) {
-        for (const auto& [known, clock] : clocks_)
-            if (known == ladder) return clock;
-        clocks_.emplace_back(ladder, std::make_shared<LadderClock>(ladder, c_.zone));
-        return clocks_.back().second;
-    }
-
-    std::shared_ptr<const LadderGrid> grid(const std::shared_ptr<const LadderClock>& clock,
-                                           Instant from, Instant to) {
-        if (!clock) return nullptr;
-        auto& known = grids_[clock.get()];
-        if (!known.second || from < known.first)
-            known = {from, std::make_shared<LadderGrid>(*clock, from, to)};
-        return known.second;
-    }
-
-    SharedValue<SnapshotSupply> supply(const std::shared_ptr<const LadderClock>& clock, Send::Steps steps,
-                                       double period_days, Instant from, Instant to) {
-        const auto [it, is_new] = supplies_.try_emplace({clock.get(), steps, period_days, from});
-        if (is_new) it->second = snapshots_to_send(*clock, steps, days(period_days), from, to);
-        return it->second;
-    }
-
-private:
-    const SendContext& c_;
-    std::vector<std::pair<Ladder, std::shared_ptr<const LadderClock>>> clocks_;
-    std::map<const LadderClock*, std::pair<Instant, std::shared_ptr<const LadderGrid>>> grids_;
-    std::map<std::tuple<const LadderClock*, Send::Steps, double, Instant>, SharedValue<SnapshotSupply>> supplies_;
-};
-
 class SendPlanner {
 public:
     SendPlanner(const SendContext& c, std::size_t index, std::vector<PlannedSend>& plans,
-                Calendars& calendars)
+                SendCalendars& calendars)
         : c_(c),
           send_(c.site.sends[index]),
           index_(index),
@@ -300,7 +266,7 @@ private:
     std::size_t index_;
     std::vector<PlannedSend>& plans_;
     PlannedSend& plan_;
-    Calendars& calendars_;
+    SendCalendars& calendars_;
     Instant end_{};
     double reach_back_ = 0;
 };
@@ -426,9 +392,13 @@ double first_copy_days(const PlannedSend& plan, const Send& send, const SendCont
 }
 
 tl::expected<std::vector<PlannedSend>, Problems> plan_sends(const SendContext& context) {
+    SendCalendars calendars(context.zone);
+    return plan_sends(context, calendars);
+}
+
+tl::expected<std::vector<PlannedSend>, Problems> plan_sends(const SendContext& context, SendCalendars& calendars) {
     Problems problems;
     std::vector<PlannedSend> plans(context.site.sends.size());
-    Calendars calendars(context);
     std::vector<SendPlanner> planners;
     planners.reserve(plans.size());
     for (std::size_t i = 0; i < plans.size(); ++i) {

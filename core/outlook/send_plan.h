@@ -67,6 +67,9 @@ struct PlannedSend {
 };
 
 tl::expected<std::vector<PlannedSend>, Problems> plan_sends(const SendContext& context);
+/// The same with what plans of this site and horizon have worked out before.
+class SendCalendars;  // send_calendars.h
+tl::expected<std::vector<PlannedSend>, Problems> plan_sends(const SendContext& context, SendCalendars& calendars);
 
 /// Stored live bytes of a dataset by the middle forecast, events left out.
 double expected_live(const DatasetModel& model, double day);

@@ -4,6 +4,7 @@
 #include "core/outlook/threads.h"
 
 #include <algorithm>
+#include <atomic>
 #include <cmath>
 
 namespace ullage {
@@ -35,6 +36,45 @@ std::vector<bool> tied_to(const std::vector<std::size_t>& wanted, const std::vec
     }
     return tied;
 }
+
+std::size_t year_of(Instant start, Instant due) {
+    return static_cast<std::size_t>(std::max(0.0, days_between(start, due) / days_per_year));
+}
+
+/// Counts what misses its window over all paths, until it is more than is allowed whatever else comes.
+class MissedCount {
+public:
+    MissedCount(const std::vector<std::size_t>& wanted, const std::vector<ReplaySend>& sends, Instant start,
+                std::size_t paths, double share)
+        : start_(start), allowed_(sends.size()), missed_(sends.size()) {
+        for (const std::size_t s : wanted) {
+            if (sends[s].on_arrival) continue;  // nobody knows how many runs there will be
+            std::vector<double> runs;
+            for (const Instant due : sends[s].due) {
+                const std::size_t year = year_of(start, due);
+                if (year >= runs.size()) runs.resize(year + 1, 0.0);
+                runs[year] += static_cast<double>(paths);
+            }
+            for (const double n : runs) allowed_[s].push_back(share * n);
+            missed_[s] = std::vector<std::atomic<int>>(runs.size());
+        }
+    }
+
+    /// Whether it is certain, with this run. From any thread.
+    bool too_many(std::size_t s, const RunRecord& run) {
+        if (certain_) return true;
+        if (!run.missed || allowed_[s].empty()) return false;
+        const std::size_t year = year_of(start_, run.due);
+        if (year < allowed_[s].size() && ++missed_[s][year] > allowed_[s][year] + 1e-6) certain_ = true;
+        return certain_;
+    }
+
+private:
+    Instant start_;
+    std::vector<std::vector<double>> allowed_;           // of each send and year
+    std::vector<std::vector<std::atomic<int>>> missed_;  // likewise
+    std::atomic<bool> certain_ = false;
+};
 
 }  // namespace
 
@@ -85,6 +125,9 @@ std::optional<Traces> replay_paths(const SendContext& context,
     std::optional<KnownSteps> own;
     if (!settings.known) own.emplace(context, sends, plan, paths, traces.size(), settings.threads);
     const KnownSteps* known = settings.known ? settings.known : &*own;
+    std::optional<MissedCount> missed;
+    if (settings.most_missing >= 0)
+        missed.emplace(settings.only, replayed, context.start, traces.size(), settings.most_missing);
     constexpr std::size_t round = 8;
     for (std::size_t from = 0; from < traces.size(); from += round) {
         if (progress.stop.stop_requested()) return {};
@@ -93,6 +136,7 @@ std::optional<Traces> replay_paths(const SendContext& context,
             const bool note = p == 0 || settings.survival_on_all_paths;
             ReplayOptions options = note ? noting : ReplayOptions();
             options.keep_arrivals = settings.arrivals != nullptr;
+            if (missed) options.enough = [&](std::size_t s, const RunRecord& run) { return missed->too_many(s, run); };
             PathBytes bytes(context, sends, plan, paths, p, known);
             auto trace = replay_traced(links, replayed, end, std::ref(bytes), options);
             traces[p] = std::move(trace.runs);
@@ -114,8 +158,7 @@ double missing_in_worst_year(const Traces& traces, std::size_t send, Instant sta
     std::vector<Count> years;
     for (const auto& path : traces)
         for (const auto& run : path[send]) {
-            const auto year = static_cast<std::size_t>(
-                std::max(0.0, days_between(start, run.due) / days_per_year));
+            const std::size_t year = year_of(start, run.due);
             if (year >= years.size()) years.resize(year + 1);
             years[year].runs += 1;
             years[year].missed += run.missed ? 1 : 0;

@@ -34,6 +34,9 @@ struct PathsReplay {
     bool survival_on_all_paths = false;  ///< … or on all
     PathArrivals* arrivals = nullptr;    ///< filled, if given
     PathWholes* wholes = nullptr;        ///< the same
+    /// Unless negative: the replay ends as soon as more than this share of the runs of one of `only`, in some year, is
+    /// certain to miss its window; what it has found by then is given.
+    double most_missing = -1;
     /// What the steps carry, of as many paths as it knows; null: worked out for the call.
     const KnownSteps* known = nullptr;
     /// Unless empty: only these sends, and those that can hold them up, are run.

@@ -104,7 +104,7 @@ public:
                 for (const auto& t : line.advance(now, next)) finish(t, next);
             now = next;
             if (next_deadline_ <= now) note_deadlines(now);
-            if (now >= end_) break;
+            if (now >= end_ || enough_) break;
             for (const std::size_t s : order_)
                 if (next_due_[s] <= now || (states_[s].waiting && !states_[s].going))
                     start(s, now);
@@ -200,6 +200,7 @@ private:
             }
         if (record.done >= options_.survival_from && state.ended++ % options_.survival_every == 0)
             record.survives_until = survival(t.id, record.done);
+        if (options_.enough && options_.enough(t.id, record)) enough_ = true;
         for (const std::size_t next : fed_[t.id]) arrive(next, now);
     }
 
@@ -422,6 +423,7 @@ private:
     std::vector<Line> lines_;
     std::vector<State> states_;
     std::vector<double> next_due_;  // of each send
+    bool enough_ = false;
     double next_deadline_ = never_s;  // of the runs going: none is sooner
     std::vector<std::size_t> order_;
     std::vector<std::vector<std::size_t>> fed_;  // by each send: those that start on its arrivals

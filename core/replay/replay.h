@@ -112,6 +112,8 @@ struct ReplayOptions {
     Instant survival_from = Instant::max();
     int survival_every = 1;
     bool keep_arrivals = false;
+    /// Called with each run that has ended; true: the replay ends there, what is going is left out.
+    std::function<bool(std::size_t send, const RunRecord&)> enough;
     /// Called at each event, after it: seconds since 1970, the books of each send, and the bytes
     /// that each line has carried.
     std::function<void(double now, const std::vector<SendBooks>&,
