@@ -6,6 +6,7 @@
 #include "core/replay/replay.h"
 #include "core/retention/ladder.h"
 
+#include <algorithm>
 #include <map>
 #include <memory>
 #include <tuple>
@@ -41,8 +42,18 @@ public:
         return it->second;
     }
 
+    /// What a send's box receives if every run arrives when it is due, by what was replayed to find it. Each send's
+    /// own, so that sends may be asked for side by side once there is room for all.
+    struct Received {
+        std::vector<ReplaySend> by;
+        std::vector<std::vector<Arrival>> arrivals;  ///< per dataset
+    };
+    void make_room(std::size_t sends) { received_.resize(std::max(received_.size(), sends)); }
+    Received& received(std::size_t send) { return received_[send]; }
+
 private:
     TimeZone zone_;
+    std::vector<Received> received_;  // by send
     std::vector<std::pair<Ladder, std::shared_ptr<const LadderClock>>> clocks_;
     std::map<const LadderClock*, std::pair<Instant, std::shared_ptr<const LadderGrid>>> grids_;
     std::map<std::tuple<const LadderClock*, Send::Steps, double, Instant>, SharedValue<SnapshotSupply>> supplies_;

@@ -308,7 +308,7 @@ void start_no_sooner(ReplaySend& send, Instant from) {
 }
 
 /// What comes to its box if every run arrives when it is due: a replay in which no bytes are sent.
-void set_received(const SendContext& c, std::vector<PlannedSend>& plans, std::size_t s) {
+void set_received(const SendContext& c, std::vector<PlannedSend>& plans, std::size_t s, SendCalendars& calendars) {
     auto& plan = plans[s];
     plan.received.assign(plan.datasets.size(), {});
     const bool present = plan.by == FirstCopy::By::present;
@@ -341,12 +341,15 @@ void set_received(const SendContext& c, std::vector<PlannedSend>& plans, std::si
                 start_no_sooner(send, sends[part.upstream->send].from);
         sends.push_back(std::move(send));
     }
-    ReplayOptions options;
-    options.keep_arrivals = true;
-    auto trace = replay_traced(
-        {ReplayLink{}}, sends, add_days(c.start, c.horizon_days),
-        [](int, int, Instant, Instant) { return 0.0; }, options);
-    plan.received = std::move(trace.arrivals.back());
+    auto& known = calendars.received(s);
+    if (known.by != sends) {
+        ReplayOptions options;
+        options.keep_arrivals = true;
+        auto trace = replay_traced(
+            {ReplayLink{}}, sends, add_days(c.start, c.horizon_days), [](int, int, Instant, Instant) { return 0.0; }, options);
+        known = {std::move(sends), std::move(trace.arrivals.back())};
+    }
+    plan.received = known.arrivals;
     if (present) return;
     const Instant done = add_days(c.start, *plan.first_copy_done_day);
     for (std::size_t d = 0; d < plan.datasets.size(); ++d)
@@ -412,9 +415,10 @@ tl::expected<std::vector<PlannedSend>, Problems> plan_sends(const SendContext& c
     std::map<std::size_t, double> reach;
     for (auto round = order.rbegin(); round != order.rend(); ++round)
         for (const std::size_t s : *round) planners[s].set_reach(reach);
+    calendars.make_room(plans.size());
     for (const auto& round : order) {
         for (const std::size_t s : round) planners[s].set_runs(reach[s]);
-        side_by_side(context.threads, 0, round.size(), [&](std::size_t k) { set_received(context, plans, round[k]); });
+        side_by_side(context.threads, 0, round.size(), [&](std::size_t k) { set_received(context, plans, round[k], calendars); });
     }
     return plans;
 }

@@ -52,6 +52,7 @@ SnapshotSupply snapshots_to_send(const LadderClock& ladder, Send::Steps steps, D
 /// The dataset `part` (its place in the list) of the send `send`.
 struct Upstream {
     std::size_t send = 0, part = 0;
+    bool operator==(const Upstream&) const = default;
 };
 
 struct ReplayDataset {
@@ -59,6 +60,7 @@ struct ReplayDataset {
     SharedValue<SnapshotSupply> supply;      ///< unless it comes from upstream
     const LadderGrid* box_ladder = nullptr;  ///< how the box thins; null: keeps all
     std::optional<Upstream> upstream;        ///< source: what that send has brought
+    bool operator==(const ReplayDataset&) const = default;
 };
 
 struct ReplaySend {
@@ -74,6 +76,7 @@ struct ReplaySend {
     std::vector<ReplayDataset> datasets;
     std::vector<std::vector<Instant>>
         already;  ///< per dataset: at the box when runs begin, oldest first
+    bool operator==(const ReplaySend&) const = default;
 };
 
 /// Payload bytes to bring a dataset from one snapshot to a later one; from `no_snapshot`: everything.
