@@ -45,6 +45,19 @@ ForecastThen forecast_of(std::vector<double> drawn, const Snapshot& snapshot, do
             quantile_of_sorted(drawn, 0.9), came};
 }
 
+/// Which of the days, rising from 0, are judged: the last, and of others none that comes too soon after the one before.
+/// Hourly snapshots at the end of a listing say nearly the same and would count as many.
+std::vector<std::size_t> judged_times(const std::vector<double>& days) {
+    std::vector<std::size_t> judged;
+    double before = 0;
+    for (std::size_t t = 1; t < days.size(); ++t) {
+        if (days[t] - before < days.back() / most_points && t + 1 < days.size()) continue;
+        judged.push_back(t);
+        before = days[t];
+    }
+    return judged;
+}
+
 std::optional<BacktestOrigin> judged_from(const Listing& listing, std::size_t index,
                                           const BacktestOptions& options) {
     const auto& list = listing.snapshots;
@@ -66,12 +79,13 @@ std::optional<BacktestOrigin> judged_from(const Listing& listing, std::size_t in
     BoxPart part;
     part.kept.home = true;
     std::vector<Instant> kept = {plan.as_of};
-    KeptTimes kept_at = {kept};
     for (std::size_t i = index + 1; i < list.size(); ++i) {
         plan.days.push_back(days_between(plan.as_of, list[i].taken));
         kept.push_back(list[i].taken);
-        kept_at.push_back(kept);
     }
+    const auto judged = judged_times(plan.days);
+    KeptTimes kept_at(plan.days.size());  // at the other times nobody asks what is held
+    for (const std::size_t t : judged) kept_at[t].assign(kept.begin(), kept.begin() + static_cast<std::ptrdiff_t>(t) + 1);
     part.kept.at = std::move(kept_at);
     plan.parts.push_back(std::move(part));
     const auto paths = draw_paths(models, plan, {}, 0, 1);
@@ -82,12 +96,11 @@ std::optional<BacktestOrigin> judged_from(const Listing& listing, std::size_t in
     origin.snapshots = static_cast<int>(index) + 1;
     origin.live_bytes = list[index].live_bytes;
     double freed = 0;
-    for (std::size_t t = 1; t < plan.days.size(); ++t) {
+    std::size_t summed = 0;
+    for (const std::size_t t : judged) {
         const auto& snapshot = list[index + t];
-        freed += std::max(freed_between(list[index + t - 1], snapshot), 0.0);
-        // Hourly snapshots at the end of a listing say nearly the same and would count as many.
-        const double before = origin.live.empty() ? 0 : origin.live.back().days_ahead;
-        if (plan.days[t] - before < plan.days.back() / most_points && t + 1 < plan.days.size()) continue;
+        for (; summed < t; ++summed)
+            freed += std::max(freed_between(list[index + summed], list[index + summed + 1]), 0.0);
         const auto row = [&](const PathTable& table) {
             const auto all = table.row(t);
             return std::vector<double>(all.begin(), all.end());

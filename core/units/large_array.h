@@ -27,7 +27,7 @@ LargeArray<T> large_array(std::size_t count) {
     static_assert(std::is_trivial_v<T>);
     constexpr std::size_t page = std::size_t{2} << 20;
     const std::size_t bytes = count * sizeof(T);
-    const bool large = bytes >= 2 * page;
+    const bool large = bytes >= 8 * page;
     const std::size_t whole = (bytes + page - 1) / page * page;
     void* room = large ? std::aligned_alloc(page, whole) : std::malloc(bytes > 0 ? bytes : 1);
     if (!room) throw std::bad_alloc();
