@@ -104,6 +104,7 @@ void StartPage::make() {
     area->viewport()->setAutoFillBackground(false);
     showRecent();
     showSamples();
+    area->show();  // what is made for a page in sight does not come to sight by itself
 }
 
 QWidget* StartPage::makeOpenColumn() {

@@ -522,5 +522,45 @@ TEST(Replay, TheSameArgumentsGiveTheSameRuns) {
     }
 }
 
+TEST(Replay, EndsWhenEnoughIsKnown) {
+    std::vector<std::int64_t> due;
+    for (int d = 0; d < 30; ++d) due.push_back(d * day);
+    std::size_t told = 0;
+    ReplayOptions options;
+    options.enough = [&](std::size_t send, const RunRecord& run) {
+        EXPECT_EQ(send, 0u);
+        EXPECT_TRUE(run.finished);
+        return ++told == 7;
+    };
+    const auto runs = replay_traced({line({{0, 40 * day}})}, {send_due(due)}, at(40 * day),
+                                    [](int, int, Instant, Instant) { return 10 * mb; }, options).runs;
+    EXPECT_EQ(told, 7u);
+    EXPECT_EQ(runs[0].size(), 7u);
+}
+
+TEST(Replay, DatasetsThatGoTheSameWayAreCarriedAsEachAlone) {
+    // Three datasets, the last with a supply of its own; alone each send carries what it carries in the one for all.
+    const std::vector<std::int64_t> due = {0, day, 2 * day, 3 * day};
+    auto all = send_due(due);
+    auto other = send_due({12 * hour, 2 * day + hour}).datasets[0];
+    other.dataset = 2;
+    all.datasets = {all.datasets[0], all.datasets[0], other};
+    all.datasets[1].dataset = 1;
+    all.already = {all.already[0], all.already[0], all.already[0]};
+    const auto bytes = [](int, int dataset, Instant from, Instant to) { return (dataset + 1) * days_between(from, to) * mb; };
+    const auto together = replay({line({{0, 9 * day}})}, {all}, at(9 * day), bytes)[0];
+    std::vector<double> sums(due.size(), 0.0);
+    for (std::size_t d = 0; d < 3; ++d) {
+        auto one = all;
+        one.datasets = {all.datasets[d]};
+        one.already = {all.already[d]};
+        const auto alone = replay({line({{0, 9 * day}})}, {one}, at(9 * day), bytes)[0];
+        ASSERT_EQ(alone.size(), due.size());
+        for (std::size_t i = 0; i < due.size(); ++i) sums[i] += alone[i].bytes;
+    }
+    ASSERT_EQ(together.size(), due.size());
+    for (std::size_t i = 0; i < due.size(); ++i) EXPECT_DOUBLE_EQ(together[i].bytes, sums[i]) << i;
+}
+
 }  // namespace
 }  // namespace ullage

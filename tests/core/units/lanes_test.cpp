@@ -30,6 +30,30 @@ TEST(Lanes, WordsAreThoseOfThePublishedGenerator) {
                 }
 }
 
+TEST(Lanes, OfAnyPathsAndStepsAreThoseOfEachAlone) {
+    std::mt19937 random(3);
+    for (int round = 0; round < 200; ++round) {
+        std::array<std::uint32_t, lanes> path, step;
+        for (std::size_t l = 0; l < lanes; ++l) {
+            path[l] = random();
+            step[l] = random();
+        }
+        WordLanes together;
+        draw_words(9, 4, path, step, together);
+        FloatLanes z;
+        normal_of(together[0], z);
+        FloatLanes e;
+        exponential_of(z, e);
+        for (std::size_t l = 0; l < lanes; ++l) {
+            WordLanes alone;
+            draw_words(9, 4, path[l], step[l], alone);
+            for (std::size_t w = 0; w < 4; ++w) ASSERT_EQ(together[w][l], alone[w][0]);
+            ASSERT_EQ(z[l], normal_at(9, 4, path[l], step[l]));
+            ASSERT_EQ(e[l], exponential_at(z[l]));
+        }
+    }
+}
+
 /// The share of standard normal numbers below z.
 double below(double z) { return 0.5 * std::erfc(-z / std::sqrt(2.0)); }
 

@@ -307,6 +307,19 @@ TEST_F(WindowTest, TheStartPageMakesAValidSiteFromFiveFigures) {
     window.setAskToLeave([] { return MainWindow::Leave::discard; });
 }
 
+TEST_F(WindowTest, TheStartPageIsMadeWhenItComesToSight) {
+    MainWindow other{Settings{}};
+    Site site = smallSite();
+    other.document().start(site);
+    other.setAskToLeave([] { return MainWindow::Leave::discard; });
+    other.show();
+    EXPECT_FALSE(other.findChild<QPushButton*>(QStringLiteral("start.open")));
+    other.document().close();
+    auto* open = other.findChild<QPushButton*>(QStringLiteral("start.open"));
+    ASSERT_TRUE(open);
+    EXPECT_TRUE(open->isVisible());
+}
+
 TEST_F(WindowTest, TheStartPageStaysWhileAFigureCannotBeRead) {
     auto* live = control<QLineEdit>("start.live");
     live->setText(QStringLiteral("lots"));
