@@ -27,6 +27,10 @@ public:
     QuietLabel(const QString& text, QWidget* parent) : QLabel(text, parent) { colour(); }
 
 protected:
+    void showEvent(QShowEvent* event) override {
+        colour();  // one that has not been shown before is not told of another palette
+        QLabel::showEvent(event);
+    }
     void changeEvent(QEvent* event) override {
         QLabel::changeEvent(event);
         if (event->type() == QEvent::PaletteChange) colour();

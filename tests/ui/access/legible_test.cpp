@@ -215,6 +215,17 @@ TEST(StartWindow, HasTextOfEnoughContrastAndCutsNone) {
     window.setTheme(ThemeChoice::system);
 }
 
+TEST(StartWindow, DressedAnewBeforeItIsShownHasTextOfEnoughContrast) {
+    MainWindow window{Settings{}};
+    window.setAskToLeave([] { return MainWindow::Leave::discard; });
+    window.setTheme(ThemeChoice::dark);
+    window.show();
+    window.document().start(Site{});
+    settle();
+    EXPECT_EQ(faintIn(window), NoneOf{});
+    window.setTheme(ThemeChoice::system);
+}
+
 TEST(ImportWindow, HasTextOfEnoughContrastAndCutsNone) {
     windowSettings().clear();
     for (const ThemeChoice theme : {ThemeChoice::light, ThemeChoice::dark}) {
