@@ -4,6 +4,7 @@
 
 #include "core/turnover/curve.h"
 #include "core/units/calendar.h"
+#include "core/units/units.h"
 
 #include <chrono>
 #include <cstdint>

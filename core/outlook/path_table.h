@@ -3,11 +3,10 @@
 /// A number of each path at each time of the grid. Sixteen paths lie side by side, a block, and a block's times
 /// follow one another: what draws a block writes one piece of memory, and nobody else's.
 
-#include "core/units/large_array.h"
-
 #include <algorithm>
 #include <cstddef>
 #include <memory>
+#include <utility>
 #include <vector>
 
 namespace ullage {
@@ -18,12 +17,8 @@ inline constexpr std::size_t block_paths = 16;
 class PathTable {
 public:
     PathTable() = default;
-    /// Nothing is written yet: each block is for whoever draws it.
-    PathTable(std::size_t paths, std::size_t times)
-        : PathTable(paths, times, nullptr) {
-        values_ = std::shared_ptr<float[]>(large_array<float>(size_of(paths, times)));
-    }
-    /// The same in room that several tables share, size_of numbers from `at` on.
+    /// In room that several tables share, size_of numbers from `at` on. Nothing is written yet: each block is for
+    /// whoever draws it.
     PathTable(std::size_t paths, std::size_t times, std::shared_ptr<float[]> at)
         : paths_(paths), times_(times), values_(std::move(at)) {}
 

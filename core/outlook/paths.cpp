@@ -6,6 +6,7 @@
 #include "core/outlook/interval_lanes.h"
 #include "core/outlook/threads.h"
 #include "core/units/lanes.h"
+#include "core/units/large_array.h"
 
 #include <algorithm>
 #include <cmath>

@@ -5,7 +5,7 @@
 
 #include "core/outlook/known_steps.h"
 
-#include <optional>
+#include <memory>
 #include <vector>
 
 namespace ullage {

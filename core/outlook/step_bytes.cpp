@@ -42,7 +42,8 @@ StepBytes::StepBytes(const SendContext& c, const PathsPlan& plan, const std::vec
       edges_(&edges),
       start_(c.start),
       first_weekday_(weekday_of(c.site.as_of)),
-      only_curve_(only_curve) {}
+      only_curve_(only_curve),
+      freed_(only_curve < 0 ? model_->curves : std::vector<Curve>{model_->curves[std::size_t(only_curve)]}) {}
 
 StepBytes::Step StepBytes::step(Instant from, Instant to) {
     Step s;
@@ -51,7 +52,7 @@ StepBytes::Step StepBytes::step(Instant from, Instant to) {
     const double gap = s.end - s.begin;
     s.live_begin = place_of(s.begin);
     s.live_end = place_of(s.end);
-    s.freed = freed_in(gap);
+    s.freed = freed_(to - from).data();
     s.shape = shape_between(s.begin, s.end);
     s.hour = static_cast<std::uint32_t>(std::llround(s.end * 24));
     const auto& edges = *edges_;
@@ -159,21 +160,6 @@ double StepBytes::shape_between(double from, double to) const {
         at = end;
     }
     return sum / (to - from);
-}
-
-const double* StepBytes::freed_in(double gap) {
-    const auto key = std::llround(gap * seconds_per_day);
-    if (key == last_gap_) return last_freed_;
-    auto& known = freed_[key];
-    if (!known) {
-        const std::size_t first = only_curve_ < 0 ? 0 : std::size_t(only_curve_);
-        const std::size_t count = only_curve_ < 0 ? model_->curves.size() : 1;
-        known = std::make_unique<double[]>(count);
-        for (std::size_t c = 0; c < count; ++c) known[c] = model_->curves[first + c].freed(gap);
-    }
-    last_gap_ = key;
-    last_freed_ = known.get();
-    return last_freed_;
 }
 
 }  // namespace ullage

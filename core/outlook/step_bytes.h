@@ -9,11 +9,10 @@
 /// than that.
 /// What of a step is the same on every path is worked out once (Step); the rest is a few products.
 
+#include "core/outlook/freed_by_gap.h"
 #include "core/outlook/send_plan.h"
 
 #include <cstdint>
-#include <memory>
-#include <unordered_map>
 #include <vector>
 
 namespace ullage {
@@ -50,7 +49,6 @@ public:
 
 private:
     double shape_between(double from, double to) const;
-    const double* freed_in(double gap);
     GridPlace place_of(double day);
     double live_at(const DatasetPath& path, double day, GridPlace place) const;
     double churn_of(const Step& step, const DatasetPath& path) const;
@@ -62,9 +60,7 @@ private:
     int first_weekday_;
     int only_curve_;
     std::size_t day_ = 0, edge_ = 0;    // the first that is later than what was last looked for
-    std::unordered_map<std::int64_t, std::unique_ptr<double[]>> freed_;  // by seconds of the gap
-    std::int64_t last_gap_ = -1;
-    const double* last_freed_ = nullptr;
+    FreedByGap freed_;                  // of each curve, or of the only one
     double noise_gap_ = 0, noise_interval_ = 0;  // that the two below are for
     float spread_ = 0, shift_ = 0;
 };

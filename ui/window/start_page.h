@@ -26,8 +26,6 @@ public:
     /// Files to offer; those that do not exist are left out.
     void setRecent(const QStringList& paths);
     void setSamples(const QStringList& paths);
-    /// All of it, now.
-    void make();
 
 signals:
     void openWanted();
@@ -41,6 +39,7 @@ protected:
     void showEvent(QShowEvent* event) override;
 
 private:
+    void make();
     void showRecent();
     void showSamples();
     QWidget* makeOpenColumn();
