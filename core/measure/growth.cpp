@@ -2,11 +2,13 @@
 #include "core/measure/growth.h"
 
 #include "core/units/calendar.h"
+#include "core/units/lanes.h"
 #include "core/units/quantiles.h"
 #include "core/units/units.h"
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 namespace ullage {
 
@@ -175,7 +177,7 @@ Reading reading_of(const GrowthModel& m, double ahead, std::uint32_t origin) {
     std::vector<double> added;
     for (int i = 0; i < judged_futures; ++i) {
         RandomSequence random(middle_seed, judge_stream + origin, static_cast<std::uint32_t>(i));
-        draw_growth(m, i % growth_kinds, random, days, added);
+        draw_growth(m, i % growth_kinds, {}, random, days, added);
         all.push_back(added.front());
     }
     return {quantile_of(all, 0.1), quantile_of(all, 0.5), quantile_of(all, 0.9)};
@@ -217,9 +219,32 @@ Judgement judged(const std::vector<LivePoint>& points, double ahead_days, double
 
 double inside_at(const GrowthBlock& b, double day) { return live_at(b.inside, day); }
 
+/// The numbers a future is drawn by: first those given, then random ones.
+class GrowthNumbers {
+public:
+    GrowthNumbers(std::span<const std::uint32_t> given, RandomSequence& random) : given_(given), random_(random) {}
+
+    double normal() {
+        return next_ < given_.size() ? static_cast<double>(normal_of(given_[next_++])) : random_.normal();
+    }
+
+    /// Mean 1; 0 instead of a given one where it does not `matter`.
+    double weight(bool matters) {
+        if (!given_.empty() && !matters) return 0;
+        constexpr double part = 1.0 / 4294967296.0;  // 2^-32
+        return next_ < given_.size() ? -std::log((static_cast<double>(given_[next_++]) + 0.5) * part)
+                                     : random_.exponential();
+    }
+
+private:
+    std::span<const std::uint32_t> given_;
+    RandomSequence& random_;
+    std::size_t next_ = 0;
+};
+
 /// Blocks drawn one after another until the last day is passed. Gives the rate that the weights stand for.
-double draw_blocks(const GrowthModel& m, int kind, RandomSequence& random, const std::vector<double>& days,
-                 std::vector<double>& added) {
+double draw_blocks(const GrowthModel& m, int kind, GrowthNumbers& numbers, RandomSequence& random,
+                   const std::vector<double>& days, std::vector<double>& added) {
     thread_local std::vector<double> upto;
     upto.clear();
     const auto recent = static_cast<std::size_t>(
@@ -233,12 +258,12 @@ double draw_blocks(const GrowthModel& m, int kind, RandomSequence& random, const
     double span = 0;
     for (const auto& b : m.blocks) {
         if (left <= 0) {
-            chunk = random.exponential();
+            chunk = numbers.weight(!newer);
             left = chunk_days;
         }
         left -= b.days;
         // A block's share of the time is weight × days, so it is drawn by its weight alone.
-        double w = b.weight * (newer ? random.exponential() : chunk);
+        double w = b.weight * (newer ? numbers.weight(b.age <= recent_days) : chunk);
         if (newer) w = b.age <= recent_days ? w * std::exp2(-b.age / recent_half_life) : 0;
         upto.push_back(sum += w);
         bytes += w * b.bytes;
@@ -269,12 +294,12 @@ double draw_blocks(const GrowthModel& m, int kind, RandomSequence& random, const
 }
 
 /// Gives the drift.
-double draw_walk(const GrowthModel& m, RandomSequence& random, const std::vector<double>& days,
-               std::vector<double>& added) {
+double draw_walk(const GrowthModel& m, GrowthNumbers& numbers, RandomSequence& random,
+                 const std::vector<double>& days, std::vector<double>& added) {
     // Student's t for the drift while there are few blocks to know the noise from.
     constexpr std::size_t few = 12;
     const std::size_t freedom = m.blocks.size() > 1 ? m.blocks.size() - 1 : 1;
-    double z = random.normal();
+    double z = numbers.normal();
     if (freedom <= few) {
         double squares = 0;
         for (std::size_t i = 0; i < freedom; ++i) {
@@ -352,13 +377,15 @@ GrowthModel growth_model(const std::vector<LivePoint>& points) {
     return m;
 }
 
-void draw_growth(const GrowthModel& m, int kind, RandomSequence& random, const std::vector<double>& days,
-                 std::vector<double>& added) {
+void draw_growth(const GrowthModel& m, int kind, std::span<const std::uint32_t> given, RandomSequence& random,
+                 const std::vector<double>& days, std::vector<double>& added) {
     added.assign(days.size(), 0);
-    const double pooled = m.pooled_bytes_per_day + m.pooled_spread * random.normal();
+    GrowthNumbers numbers(given, random);
+    const double pooled = m.pooled_bytes_per_day + m.pooled_spread * numbers.normal();
     double own = 0;
     if (!m.blocks.empty())
-        own = kind == 3 ? draw_walk(m, random, days, added) : draw_blocks(m, kind, random, days, added);
+        own = kind == 3 ? draw_walk(m, numbers, random, days, added)
+                        : draw_blocks(m, kind, numbers, random, days, added);
     // The mean of two rates, each with its error, by their weights.
     for (std::size_t i = 0; i < days.size(); ++i) added[i] += m.pull * (pooled - own) * days[i];
 }
@@ -369,7 +396,7 @@ std::vector<std::vector<double>> growth_quantiles(const GrowthModel& m, const st
     std::vector<double> added;
     for (int i = 0; i < middle_futures; ++i) {
         RandomSequence random(middle_seed, middle_stream, static_cast<std::uint32_t>(i));
-        draw_growth(m, i % growth_kinds, random, days, added);
+        draw_growth(m, i % growth_kinds, {}, random, days, added);
         for (std::size_t d = 0; d < days.size(); ++d) at[d].push_back(added[d]);
     }
     std::vector<std::vector<double>> rows(probabilities.size());

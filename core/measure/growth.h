@@ -31,7 +31,9 @@
 
 #include "core/units/random.h"
 
+#include <cstddef>
 #include <cstdint>
+#include <span>
 #include <vector>
 
 namespace ullage {
@@ -80,10 +82,14 @@ GrowthModel growth_model(const std::vector<LivePoint>& points);
 
 inline constexpr int growth_kinds = 4;
 
+/// So many numbers say most of what a future's rate is: its pooled rate, and the weights or the drift its own comes by.
+inline constexpr std::size_t growth_rate_numbers = 32;
+
 /// One future: bytes added by each of `days` (rising, ≥ 0) after the newest point, before the stretch.
-/// `kind` 0…3.
-void draw_growth(const GrowthModel&, int kind, RandomSequence&, const std::vector<double>& days,
-                 std::vector<double>& added);
+/// `kind` 0…3. `given`: that many numbers or none, each of one of 2³² equal parts of 0…1, spread evenly over the
+/// futures of a kind (units/sobol.h); all others are random.
+void draw_growth(const GrowthModel&, int kind, std::span<const std::uint32_t> given, RandomSequence&,
+                 const std::vector<double>& days, std::vector<double>& added);
 
 /// Quantiles of 256 futures at each of `days`, before the stretch: a row for each of `probabilities` (0…1).
 std::vector<std::vector<double>> growth_quantiles(const GrowthModel&, const std::vector<double>& days,

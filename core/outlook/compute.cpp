@@ -186,7 +186,7 @@ private:
         for (const auto& offer : offers_)
             plan_.offer_other_bytes.push_back(site_.boxes[offer.box].other_data.value.value);
         int row = 0;
-        KeptMemo memo;
+        KeptMemo memo(settings_.threads);
         for (std::size_t i = 0; i < site_.boxes.size(); ++i) {
             std::vector<OfferSpace> offers;
             for (std::size_t o = 0; o < offers_.size(); ++o)

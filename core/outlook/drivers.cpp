@@ -29,31 +29,10 @@ struct Variant {
     std::size_t low_path = 0, high_path = 0;
 };
 
-/// What the boxes would hold at the horizon by a curve, but for the scale of churn.
-double held_at_end(std::size_t curve, const PathsPlan& plan, const HeldProfiles& profiles, int dataset) {
-    const std::size_t end = plan.days.size() - 1;
-    double held = 0;
-    for (const auto& profile : profiles.all) {
-        if (profile.dataset != dataset) continue;
-        const auto& kernel = profile.kernel;
-        const float* weights = kernel.at(curve, end);
-        const double bytes = std::accumulate(weights, weights + kernel.layout->count[end], kernel.known[curve][end]);
-        for (const std::size_t p : profile.parts)
-            if (plan.parts[p].box >= 0) held += plan.parts[p].charges.of_held(end) * bytes;
-    }
-    return held;
-}
-
-/// Indices of the alternative at p10 and of the one at p90.
-std::pair<std::size_t, std::size_t> outer_curves(const DatasetModel& model, const PathsPlan& plan,
-                                                 const HeldProfiles& profiles, int dataset) {
-    std::vector<std::pair<double, std::size_t>> order;
-    for (std::size_t c = 0; c < model.curves.size(); ++c)
-        order.emplace_back(held_at_end(c, plan, profiles, dataset), c);
-    std::sort(order.begin(), order.end());
-    // Each stands for an equal part of the whole: the one whose part the quantile lies in.
-    const auto low = static_cast<std::size_t>(low_quantile * static_cast<double>(order.size()));
-    return {order[low].second, order[order.size() - 1 - low].second};
+/// Of curves by what they hold, each of which stands for an equal part of the whole: those in whose parts p10 and p90 lie.
+std::pair<std::size_t, std::size_t> outer_curves(const std::vector<std::size_t>& rising) {
+    const auto low = static_cast<std::size_t>(low_quantile * static_cast<double>(rising.size()));
+    return {rising[low], rising[rising.size() - 1 - low]};
 }
 
 /// Growth at its p10, in the middle and at its p90.
@@ -154,7 +133,7 @@ Layout layout_of(const std::vector<DatasetModel>& models, const PathsPlan& plan,
         auto& curve = curves.emplace_back();
         curve.fill(static_cast<int>(mean));
         if (mean < 2) continue;
-        const auto [lower, upper] = outer_curves(models[d], plan, profiles, static_cast<int>(d));
+        const auto [lower, upper] = outer_curves(profiles.rising[d]);
         if (models[d].curves[lower] == models[d].curves[upper]) continue;
         curve = {static_cast<int>(mean), static_cast<int>(lower), static_cast<int>(upper)};
         out.variants.push_back({static_cast<int>(d), UncertainInput::curve, 0, low, high});

@@ -8,48 +8,97 @@
 
 namespace ullage {
 
-GapLayout gap_layout(const KeptSnapshots& kept, const std::vector<double>& edges, Instant as_of,
-                     const std::vector<double>& days) {
-    GapLayout layout;
-    std::unordered_map<std::int64_t, std::uint32_t> known;  // lengths
-    const auto length_of = [&](std::chrono::seconds length) {
-        const auto [it, is_new] = known.try_emplace(length.count(), static_cast<std::uint32_t>(layout.lengths.size()));
-        if (is_new) layout.lengths.push_back(length);
-        return it->second;
+namespace {
+
+/// Finds the shape of a gap, or makes it.
+class Shapes {
+public:
+    Shapes(const std::vector<double>& edges, Instant as_of, GapLayout& layout)
+        : edges_(edges), as_of_(as_of), layout_(layout), in_(edges.size() - 1) {}
+
+    std::uint32_t operator()(const GapLayout::Gap& gap) {
+        const double from = days_between(as_of_, gap.from);
+        const double to = days_between(as_of_, gap.to);
+        const std::size_t first = interval(from);
+        const bool inside = first + 2 == edges_.size() || to <= edges_[first + 1];
+        for (const auto& known : in_[first])
+            if (inside ? known.inside && known.gap.to - known.gap.from == gap.to - gap.from
+                       : known.gap.from == gap.from && known.gap.to == gap.to)
+                return known.shape;
+        const auto shape = static_cast<std::uint32_t>(layout_.length_of.size());
+        in_[first].push_back({gap, inside, shape});
+        layout_.length_of.push_back(length_of(gap.to - gap.from));
+        for (std::size_t j = first; j + 1 < edges_.size(); ++j) {
+            if (j > first && edges_[j] >= to) break;
+            const double a = j == 0 ? from : std::max(from, edges_[j]);
+            const double b = j + 2 == edges_.size() ? to : std::min(to, edges_[j + 1]);
+            if (b > a) layout_.churn.add(static_cast<std::uint32_t>(j), static_cast<float>((b - a) / (to - from)));
+        }
+        layout_.churn.close();
+        return shape;
+    }
+
+private:
+    struct Known {
+        GapLayout::Gap gap;
+        bool inside = false;  // one interval
+        std::uint32_t shape = 0;
     };
-    const auto interval = [&](double day) {
-        const auto it = std::upper_bound(edges.begin(), edges.end(), day);
-        const auto at = std::max<std::ptrdiff_t>(it - edges.begin() - 1, 0);
-        return std::min(static_cast<std::size_t>(at), edges.size() - 2);
+
+    std::size_t interval(double day) const {
+        const auto it = std::upper_bound(edges_.begin(), edges_.end(), day);
+        const auto at = std::max<std::ptrdiff_t>(it - edges_.begin() - 1, 0);
+        return std::min(static_cast<std::size_t>(at), edges_.size() - 2);
+    }
+
+    std::uint32_t length_of(std::chrono::seconds length) {
+        const auto [it, is_new] =
+            lengths_.try_emplace(length.count(), static_cast<std::uint32_t>(layout_.lengths.size()));
+        if (is_new) layout_.lengths.push_back(length);
+        return it->second;
+    }
+
+    const std::vector<double>& edges_;
+    Instant as_of_;
+    GapLayout& layout_;
+    std::vector<std::vector<Known>> in_;  // per interval that a gap begins in
+    std::unordered_map<std::int64_t, std::uint32_t> lengths_;
+};
+
+}  // namespace
+
+GapLayout gap_layout(const KeptSnapshots& kept, const std::vector<double>& edges, Instant as_of,
+                     const std::vector<double>& days, const std::vector<Instant>& taken) {
+    GapLayout layout;
+    Shapes shape_of(edges, as_of, layout);
+    const auto is_listed = [&](const GapLayout::Gap& gap) {
+        return !taken.empty() && gap.to <= taken.back() && std::binary_search(taken.begin(), taken.end(), gap.from) &&
+               std::binary_search(taken.begin(), taken.end(), gap.to);
     };
     for (std::size_t i = 0; i < days.size(); ++i) {
-        layout.first_gap.push_back(layout.gaps.size());
+        layout.first_listed.push_back(layout.listed.size());
         const auto ends = kept.gap_ends(i, add_days(as_of, days[i]));
-        const bool any = ends.size() >= 2;
-        const std::size_t first = any ? interval(days_between(as_of, ends.front())) : 0;
-        const std::size_t last = any ? interval(days_between(as_of, ends.back())) : 0;
-        layout.first.push_back(first);
-        layout.count.push_back(any ? last + 1 - first : 0);
-        layout.offset.push_back(layout.weights);
-        layout.weights += layout.count.back();
-        std::size_t from_interval = first;
+        std::uint32_t shape = 0;
+        float gaps = 0;  // of that shape, one after another
         for (std::size_t g = 1; g < ends.size(); ++g) {
-            if (ends[g] <= ends[g - 1]) continue;
-            layout.gaps.push_back({ends[g - 1], ends[g], length_of(ends[g] - ends[g - 1]),
-                                   static_cast<std::uint32_t>(layout.pieces.size())});
-            const double from = days_between(as_of, ends[g - 1]);
-            const double to = days_between(as_of, ends[g]);
-            while (from_interval < last && edges[from_interval + 1] <= from) ++from_interval;
-            for (std::size_t j = from_interval; j <= last; ++j) {
-                if (j > from_interval && edges[j] >= to) break;
-                // What lies before the first edge counts into the first interval.
-                const double a = j == 0 ? from : std::max(from, edges[j]);
-                const double b = j + 2 == edges.size() ? to : std::min(to, edges[j + 1]);
-                if (b > a) layout.pieces.push_back({static_cast<std::uint32_t>(j - first), (b - a) / (to - from)});
+            const GapLayout::Gap gap{ends[g - 1], ends[g]};
+            if (gap.to <= gap.from) continue;
+            if (is_listed(gap)) {
+                layout.listed.push_back(gap);
+                continue;
             }
+            const std::uint32_t next = shape_of(gap);
+            if (gaps > 0 && next != shape) {
+                layout.shapes.add(shape, gaps);
+                gaps = 0;
+            }
+            shape = next;
+            ++gaps;
         }
+        if (gaps > 0) layout.shapes.add(shape, gaps);
+        layout.shapes.close();
     }
-    layout.first_gap.push_back(layout.gaps.size());
+    layout.first_listed.push_back(layout.listed.size());
     return layout;
 }
 

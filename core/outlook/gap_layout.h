@@ -4,6 +4,7 @@
 /// every dataset that is kept alike, whatever its curves.
 
 #include "core/outlook/paths.h"
+#include "core/units/row_sums.h"
 
 #include <chrono>
 #include <cstddef>
@@ -15,28 +16,19 @@ namespace ullage {
 struct GapLayout {
     struct Gap {
         Instant from{}, to{};
-        std::uint32_t length = 0;        ///< of `lengths`
-        std::uint32_t first_piece = 0;   ///< its pieces end where the next gap's begin
     };
-    /// The part of a gap that lies in one interval.
-    struct Piece {
-        std::uint32_t interval = 0;      ///< counted from the time's first
-        double share = 0;                ///< of the gap
-    };
-    std::vector<std::chrono::seconds> lengths;       ///< those that occur
-    std::vector<std::size_t> first, count, offset;   ///< per time: first interval, how many; place of its weights
-    std::size_t weights = 0;                         ///< of all times
-    std::vector<std::size_t> first_gap;              ///< per time, and after the last
-    std::vector<Gap> gaps;
-    std::vector<Piece> pieces;
-
-    std::size_t last_piece(std::size_t gap) const {
-        return gap + 1 < gaps.size() ? gaps[gap + 1].first_piece : pieces.size();
-    }
+    std::vector<std::chrono::seconds> lengths;  ///< those that occur
+    /// Gaps of one length that lie alike hold alike, whenever they are retained: together they are a shape.
+    std::vector<std::uint32_t> length_of;       ///< per shape, of `lengths`
+    RowSums churn;                              ///< per shape: the mean of the intervals it lies in
+    RowSums shapes;                             ///< per time: how many gaps of each shape
+    std::vector<std::size_t> first_listed;      ///< per time, and after the last
+    std::vector<Gap> listed;                    ///< gaps that a listing shows both ends of; they are in no shape
 };
 
-/// `edges`: bounds of the intervals, rising days from as_of, at least two.
+/// `edges`: bounds of the intervals, rising days from as_of, at least two. What lies outside counts into the first and
+/// the last. `taken`: the snapshots of the dataset's listing, oldest first; none: without.
 GapLayout gap_layout(const KeptSnapshots& kept, const std::vector<double>& edges, Instant as_of,
-                     const std::vector<double>& days);
+                     const std::vector<double>& days, const std::vector<Instant>& taken);
 
 }  // namespace ullage

@@ -26,25 +26,24 @@ public:
         }
     }
 
-    /// Adds a gap's bytes to the time's place of each curve's row; false: the listing does not hold both its ends.
-    bool add(Instant from, Instant to, std::size_t time, std::vector<std::vector<double>>& rows) {
-        const auto& taken = past_.taken;
-        const auto a = std::lower_bound(taken.begin(), taken.end(), from);
-        if (a == taken.end() || *a != from) return false;
-        const auto b = std::lower_bound(a, taken.end(), to);
-        if (b == taken.end() || *b != to) return false;
-        const auto first = static_cast<std::size_t>(a - taken.begin());
-        const auto last = static_cast<std::size_t>(b - taken.begin());
+    /// Adds a gap's bytes to the time's place of each curve's row.
+    void add(const GapLayout::Gap& gap, std::size_t time, std::vector<std::vector<double>>& rows) {
+        const std::size_t first = place_of(gap.from);
+        const std::size_t last = place_of(gap.to);
         const double listed = last == first + 1 ? past_.freed[last] : listed_[last] - listed_[first];
-        const std::vector<double>* whole = last == first + 1 ? nullptr : &freed_(to - from);
+        const std::vector<double>* whole = last == first + 1 ? nullptr : &freed_(gap.to - gap.from);
         for (std::size_t c = 0; c < rows.size(); ++c) {
             const double steps = steps_[c][last] - steps_[c][first];
             rows[c][time] += whole && steps > 0 ? listed * std::min(1.0, (*whole)[c] / steps) : listed;
         }
-        return true;
     }
 
 private:
+    std::size_t place_of(Instant taken) const {
+        return static_cast<std::size_t>(std::lower_bound(past_.taken.begin(), past_.taken.end(), taken) -
+                                        past_.taken.begin());
+    }
+
     const KnownPast& past_;
     FreedByGap& freed_;
     std::vector<double> listed_;              // up to each snapshot
@@ -55,46 +54,31 @@ private:
 
 double young_share(double gap_days) { return 1 / (1 + gap_days / young_days); }
 
-HeldKernel held_kernel(std::shared_ptr<const GapLayout> layout, const DatasetModel& model, float* weights) {
+double HeldKernel::held(std::size_t curve, std::size_t time) const {
+    double bytes = known.empty() ? 0 : known[curve][time];
+    for (const auto* gaps = layout->shapes.begin(time); gaps < layout->shapes.end(time); ++gaps)
+        bytes += static_cast<double>(gaps->weight) * static_cast<double>(freed[curve][layout->length_of[gaps->row]]);
+    return bytes;
+}
+
+HeldKernel held_kernel(std::shared_ptr<const GapLayout> layout, const DatasetModel& model) {
     std::vector<Curve> curves = model.curves;
     curves.push_back(model.mean_curve);
-    const std::size_t count = curves.size();
-    const std::size_t times = layout->first.size();
     HeldKernel k;
-    k.weights = weights;
-    k.known.assign(count, std::vector<double>(times, 0.0));
     FreedByGap freed(curves);
-    FreedByListing listed(model.known, count, freed);
-    const Instant listed_until = model.known.taken.empty() ? Instant::min() : model.known.taken.back();
-    std::vector<double> bytes;  // [length][curve]
-    std::vector<double> young_shares;
+    k.freed.resize(curves.size());
     for (const auto length : layout->lengths) {
         const auto& of_curves = freed(length);
-        bytes.insert(bytes.end(), of_curves.begin(), of_curves.end());
-        young_shares.push_back(young_share(static_cast<double>(length.count()) / seconds_per_day));
+        for (std::size_t c = 0; c < curves.size(); ++c) k.freed[c].push_back(static_cast<float>(of_curves[c]));
+        k.young.push_back(static_cast<float>(young_share(static_cast<double>(length.count()) / seconds_per_day)));
     }
-    std::vector<double> sums;  // of one time: [interval][curve]
-    for (std::size_t i = 0; i < times; ++i) {
-        sums.assign(layout->count[i] * count, 0.0);
-        double all = 0;
-        double young = 0;
-        for (std::size_t g = layout->first_gap[i]; g < layout->first_gap[i + 1]; ++g) {
-            const auto& gap = layout->gaps[g];
-            if (gap.to <= listed_until && listed.add(gap.from, gap.to, i, k.known)) continue;
-            const double* of_gap = &bytes[gap.length * count];
-            all += of_gap[0];
-            young += of_gap[0] * young_shares[gap.length];
-            for (std::size_t p = gap.first_piece; p < layout->last_piece(g); ++p) {
-                const auto& piece = layout->pieces[p];
-                double* sum = &sums[piece.interval * count];
-                for (std::size_t c = 0; c < count; ++c) sum[c] += of_gap[c] * piece.share;
-            }
-        }
-        for (std::size_t c = 0; c < count; ++c) {
-            float* out = weights + c * layout->weights + layout->offset[i];
-            for (std::size_t j = 0; j < layout->count[i]; ++j) out[j] = static_cast<float>(sums[j * count + c]);
-        }
-        k.young.push_back(all > 0 ? static_cast<float>(young / all) : 0.0F);
+    if (!layout->listed.empty()) {
+        const std::size_t times = layout->shapes.size();
+        k.known.assign(curves.size(), std::vector<double>(times, 0.0));
+        FreedByListing listed(model.known, curves.size(), freed);
+        for (std::size_t i = 0; i < times; ++i)
+            for (std::size_t g = layout->first_listed[i]; g < layout->first_listed[i + 1]; ++g)
+                listed.add(layout->listed[g], i, k.known);
     }
     k.layout = std::move(layout);
     return k;

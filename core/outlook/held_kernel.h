@@ -1,12 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-/// What the snapshots of one dataset hold over time, as weights over the churn of a path:
+/// What the snapshots of one dataset hold over time, by what each gap between two of them frees:
 ///
-///     held(t) = known(t) + Σ_j weight(t, j) × churn_j
+///     held(t) = known(t) + Σ over the gaps at t: freed(gap) × mean of the churn in the gap
 ///
-/// churn_j is a path's level of churn in interval j, 1 on the mean. Each gap between two retained
-/// snapshots adds freed(gap) of the curve, in parts as the gap lies in the intervals; a gap whose both ends a
-/// listing shows adds what the listing shows.
+/// Churn is a path's level in each interval, 1 on the mean. A gap whose both ends a listing shows adds what the
+/// listing shows.
 
 #include "core/outlook/gap_layout.h"
 #include "core/outlook/models.h"
@@ -21,23 +20,16 @@ namespace ullage {
 double young_share(double gap_days);
 
 struct HeldKernel {
-    std::shared_ptr<const GapLayout> layout;        ///< where each time's weights lie
-    const float* weights = nullptr;                 ///< [curve of the model, and after them its mean curve][the layout's weights]
-    std::vector<std::vector<double>> known;         ///< per curve and time: bytes that no churn moves
-    std::vector<float> young;                       ///< per time: share that follows the wander
+    std::shared_ptr<const GapLayout> layout;
+    std::vector<std::vector<float>> freed;   ///< per curve of the model, and after them its mean curve: bytes of each length of gap
+    std::vector<std::vector<double>> known;  ///< per curve and time: bytes that no churn moves; empty: none
+    std::vector<float> young;                ///< share of each length that follows the wander
 
-    /// Of a curve at a time: as many as the layout counts, from its first interval on.
-    const float* at(std::size_t curve, std::size_t time) const {
-        return weights + curve * layout->weights + layout->offset[time];
-    }
+    /// Bytes at a time while churn is at its mean.
+    double held(std::size_t curve, std::size_t time) const;
 };
 
-/// How many weights a dataset's kernel has.
-inline std::size_t weights_of(const GapLayout& layout, const DatasetModel& model) {
-    return layout.weights * (model.curves.size() + 1);
-}
-
-/// `weights`: room for all of them, which must outlive the kernel.
-HeldKernel held_kernel(std::shared_ptr<const GapLayout> layout, const DatasetModel& model, float* weights);
+/// `layout`: made for the snapshots of the model's listing.
+HeldKernel held_kernel(std::shared_ptr<const GapLayout> layout, const DatasetModel& model);
 
 }  // namespace ullage

@@ -52,25 +52,56 @@ void set_ends(HeldProfile& profile, const PathsPlan& plan) {
     }
 }
 
-/// For each profile the layout of its gaps, one for all that keep the same snapshots.
-std::vector<std::shared_ptr<const GapLayout>> layouts_of(const HeldProfiles& profiles, const PathsPlan& plan) {
-    std::vector<const KeptSnapshots*> kept;  // that differ
+/// For each profile the layout of its gaps, one for all that keep the same snapshots and have the same listed.
+std::vector<std::shared_ptr<const GapLayout>> layouts_of(const HeldProfiles& profiles, const PathsPlan& plan,
+                                                         const std::vector<DatasetModel>& models) {
+    struct Snapshots {
+        const KeptSnapshots* kept;
+        const std::vector<Instant>* listed;
+    };
+    std::vector<Snapshots> different;
     std::vector<std::size_t> which;
     for (const auto& profile : profiles.all) {
-        const KeptSnapshots& own = plan.parts[profile.parts.front()].kept;
-        const auto same = std::find_if(kept.begin(), kept.end(), [&](const KeptSnapshots* other) {
-            return other->home == own.home && other->at == own.at;
+        const Snapshots own{&plan.parts[profile.parts.front()].kept, &models[std::size_t(profile.dataset)].known.taken};
+        const auto same = std::find_if(different.begin(), different.end(), [&](const Snapshots& other) {
+            return other.kept->home == own.kept->home && other.kept->at == own.kept->at && *other.listed == *own.listed;
         });
-        which.push_back(static_cast<std::size_t>(same - kept.begin()));
-        if (same == kept.end()) kept.push_back(&own);
+        which.push_back(static_cast<std::size_t>(same - different.begin()));
+        if (same == different.end()) different.push_back(own);
     }
-    std::vector<std::shared_ptr<const GapLayout>> different(kept.size());
-    side_by_side(plan.threads, 0, kept.size(), [&](std::size_t k) {
-        different[k] = std::make_shared<GapLayout>(gap_layout(*kept[k], profiles.edges, plan.as_of, plan.days));
+    std::vector<std::shared_ptr<const GapLayout>> made(different.size());
+    side_by_side(plan.threads, 0, different.size(), [&](std::size_t k) {
+        made[k] = std::make_shared<GapLayout>(
+            gap_layout(*different[k].kept, profiles.edges, plan.as_of, plan.days, *different[k].listed));
     });
     std::vector<std::shared_ptr<const GapLayout>> layouts;
-    for (const std::size_t k : which) layouts.push_back(different[k]);
+    for (const std::size_t k : which) layouts.push_back(made[k]);
     return layouts;
+}
+
+/// What the boxes would hold at the horizon by a curve of a dataset, but for the scale of churn.
+double held_at_end(std::size_t curve, const PathsPlan& plan, const HeldProfiles& profiles, int dataset) {
+    const std::size_t end = plan.days.size() - 1;
+    double held = 0;
+    for (const auto& profile : profiles.all) {
+        if (profile.dataset != dataset) continue;
+        const double bytes = profile.kernel.held(curve, end);
+        for (const std::size_t p : profile.parts)
+            if (plan.parts[p].box >= 0) held += plan.parts[p].charges.of_held(end) * bytes;
+    }
+    return held;
+}
+
+/// A model's curves by what they hold, least first.
+std::vector<std::size_t> rising_curves(const DatasetModel& model, const PathsPlan& plan, const HeldProfiles& profiles,
+                                       int dataset) {
+    std::vector<std::pair<double, std::size_t>> order;
+    for (std::size_t c = 0; c < model.curves.size(); ++c)
+        order.emplace_back(held_at_end(c, plan, profiles, dataset), c);
+    std::sort(order.begin(), order.end());
+    std::vector<std::size_t> rising;
+    for (const auto& [bytes, c] : order) rising.push_back(c);
+    return rising;
 }
 
 }  // namespace
@@ -80,20 +111,14 @@ HeldProfiles held_profiles(const std::vector<DatasetModel>& models, const PathsP
     profiles.edges = churn_edges(plan);
     profiles.past = profiles.edges.size() - plan.days.size();
     for (std::size_t p = 0; p < plan.parts.size(); ++p) add_part(p, plan, profiles.all);
-    const auto layouts = layouts_of(profiles, plan);
-    std::vector<std::size_t> place;
-    std::size_t weights = 0;
-    for (std::size_t q = 0; q < layouts.size(); ++q) {
-        place.push_back(weights);
-        weights += weights_of(*layouts[q], models[std::size_t(profiles.all[q].dataset)]);
-    }
-    profiles.weights = large_array<float>(weights);
+    const auto layouts = layouts_of(profiles, plan, models);
     side_by_side(plan.threads, 0, profiles.all.size(), [&](std::size_t q) {
         HeldProfile& profile = profiles.all[q];
-        profile.kernel =
-            held_kernel(layouts[q], models[std::size_t(profile.dataset)], profiles.weights.get() + place[q]);
+        profile.kernel = held_kernel(layouts[q], models[std::size_t(profile.dataset)]);
         set_ends(profile, plan);
     });
+    for (std::size_t d = 0; d < models.size(); ++d)
+        profiles.rising.push_back(rising_curves(models[d], plan, profiles, static_cast<int>(d)));
     return profiles;
 }
 

@@ -4,7 +4,6 @@
 /// same snapshots of a dataset and for every draw over the same days.
 
 #include "core/outlook/held_kernel.h"
-#include "core/units/large_array.h"
 
 #include <cstddef>
 #include <vector>
@@ -23,7 +22,7 @@ struct HeldProfiles {
     std::vector<double> edges;               ///< bounds of the churn's intervals, days, rising
     std::size_t past = 0;                    ///< intervals before as_of
     std::vector<HeldProfile> all;
-    LargeArray<float> weights;               ///< of their kernels
+    std::vector<std::vector<std::size_t>> rising;  ///< per dataset: its curves by what the boxes would hold at the last time
 };
 
 /// Of a plan's parts over its days.

@@ -6,17 +6,6 @@
 
 namespace ullage {
 
-ULLAGE_LANES void draw_noise(std::uint64_t seed, std::uint32_t stream, std::uint32_t first_path, std::uint32_t step,
-                             const std::array<bool, noises>& wanted, NoiseLanes& z) {
-    WordLanes words;
-    lane_math::philox(
-        seed, stream, [first_path](std::size_t l) { return first_path + static_cast<std::uint32_t>(l); },
-        [step](std::size_t) { return step; }, words);
-    for (std::size_t k = 0; k < noises; ++k)
-        if (wanted[k])
-            for (std::size_t l = 0; l < lanes; ++l) z[k][l] = lane_math::normal_of(words[k][l]);
-}
-
 ULLAGE_LANES void walk_live(const double* __restrict from, const DoubleLanes& rate, double days, double walk,
                             const FloatLanes& z, double* __restrict to) {
     for (std::size_t l = 0; l < lanes; ++l) {

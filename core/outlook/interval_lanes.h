@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
-/// One interval of sixteen paths of a dataset: its noise, how live bytes get from one time to the next, its churn.
+/// One interval of sixteen paths of a dataset: how live bytes get from one time to the next, its churn.
 /// The laws are paths.h's; the same bits on every machine, as lanes.h.
 
 #include "core/units/lanes.h"
@@ -8,14 +8,6 @@
 #include <cstdint>
 
 namespace ullage {
-
-/// What the three numbers of a step of the noise are for.
-enum Noise : std::size_t { noise_live, noise_churn, noise_wander, noises };
-using NoiseLanes = std::array<FloatLanes, noises>;
-
-/// Standard normal numbers, each where it is wanted; the others stay as they are.
-void draw_noise(std::uint64_t seed, std::uint32_t stream, std::uint32_t first_path, std::uint32_t step,
-                const std::array<bool, noises>& wanted, NoiseLanes& z);
 
 /// to = from + rate × days + walk × z, at least 0, of 16 doubles each.
 void walk_live(const double* from, const DoubleLanes& rate, double days, double walk, const FloatLanes& z, double* to);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/outlook/kept_copies.h"
 
+#include "core/outlook/threads.h"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -10,10 +12,10 @@ namespace ullage {
 namespace {
 
 KeptTimes keep_over_time(const LadderClock* ladder, const std::vector<Instant>& snapshots,
-                         const std::vector<Instant>& arrivals, Instant start, const std::vector<double>& days) {
-    KeptTimes kept;
-    for (const double day : days) {
-        const Instant now = add_days(start, day);
+                         const std::vector<Instant>& arrivals, Instant start, const std::vector<double>& days, int threads) {
+    KeptTimes kept(days.size());
+    side_by_side(threads, 0, days.size(), [&](std::size_t i) {
+        const Instant now = add_days(start, days[i]);
         const auto end =
             snapshots.begin() +
             (std::upper_bound(arrivals.begin(), arrivals.end(), now) - arrivals.begin());
@@ -24,9 +26,9 @@ KeptTimes keep_over_time(const LadderClock* ladder, const std::vector<Instant>& 
             // One before, so that the first of a period is known to be the first.
             if (first != snapshots.begin()) --first;
         }
-        const std::vector<Instant> received(first, end);
-        kept.push_back(ladder ? ladder->thinned(received, now) : received);
-    }
+        kept[i].assign(first, end);
+        if (ladder) kept[i] = ladder->thinned(kept[i], now);
+    });
     return kept;
 }
 
@@ -55,15 +57,15 @@ SharedValue<KeptTimes> KeptMemo::thinned(const LadderClock* ladder, const std::v
             return e.at;
     return entries_
         .emplace_back(Entry{by, ladder != nullptr, snapshots, arrivals,
-                            keep_over_time(ladder, snapshots, arrivals, start, days)})
+                            keep_over_time(ladder, snapshots, arrivals, start, days, threads_)})
         .at;
 }
 
 SharedValue<KeptTimes> KeptMemo::retained(const LadderClock& ladder, Instant start, const std::vector<double>& days) {
     for (const Entry& e : entries_)
         if (e.thins && e.ladder == ladder && e.snapshots.empty()) return e.at;
-    KeptTimes at;
-    for (const double day : days) at.push_back(ladder.retained(add_days(start, day)));
+    KeptTimes at(days.size());
+    side_by_side(threads_, 0, days.size(), [&](std::size_t i) { at[i] = ladder.retained(add_days(start, days[i])); });
     return entries_.emplace_back(Entry{ladder, true, {}, {}, std::move(at)}).at;
 }
 

@@ -16,6 +16,8 @@ namespace ullage {
 /// What has been worked out already: datasets that are kept alike are not worked out again. For one set of days.
 class KeptMemo {
 public:
+    explicit KeptMemo(int threads) : threads_(threads) {}
+
     /// Of the snapshots that have arrived by each day (both lists oldest first), those the ladder keeps; all
     /// of them without one.
     SharedValue<KeptTimes> thinned(const LadderClock* ladder, const std::vector<Instant>& snapshots,
@@ -31,6 +33,7 @@ private:
         std::vector<Instant> snapshots, arrivals;
         SharedValue<KeptTimes> at;
     };
+    int threads_;
     std::deque<Entry> entries_;
 };
 

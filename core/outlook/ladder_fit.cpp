@@ -160,7 +160,7 @@ private:
         set(days);
         const auto plans = plan_sends(changed_, calendars_);
         if (!plans) return false;
-        KeptMemo memo;
+        KeptMemo memo(settings_.threads);
         plan_.parts = box_parts(changed_, *plans, plan_.days, box_, 0, space_, memo);
         Progress progress;
         progress.stop = settings_.stop;

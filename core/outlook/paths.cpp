@@ -7,8 +7,11 @@
 #include "core/outlook/threads.h"
 #include "core/units/lanes.h"
 #include "core/units/large_array.h"
+#include "core/units/row_sums.h"
+#include "core/units/sobol.h"
 
 #include <algorithm>
+#include <boost/align/aligned_allocator.hpp>
 #include <cmath>
 #include <limits>
 
@@ -20,11 +23,14 @@ constexpr double daily_days = 60;         // each day at first, where answers ar
 constexpr double least_live_share = 0.05; // of today's, when going back in time
 constexpr double soonest_day = 1e-3;      // of an event that is yet to come
 constexpr double wander_returns_days = 60;
-constexpr std::uint32_t alternatives_stream = 0x20000000u;
 
-// Steps of a path's own stream; interval noise is counted from 0 in streams of its own.
-enum Draw : std::uint32_t { own_growth, own_churn, own_live, own_events };
-enum Stream : std::uint32_t { stream_path, stream_growth, stream_noise, stream_spare, streams };
+// Coordinates of a dataset's point: two of each event from own_events on, then those of a measured growth's rate.
+enum Coordinate : std::size_t { own_growth, own_churn, own_live, own_events };
+enum Stream : std::uint32_t { stream_growth, stream_live, stream_churn, stream_wander, streams };
+
+std::size_t coordinates_of(const DatasetModel& m) {
+    return own_events + 2 * m.events.size() + (m.growth ? growth_rate_numbers : 0);
+}
 
 std::uint32_t stream_of(int dataset, Stream s) {
     return static_cast<std::uint32_t>(dataset) * streams + s;
@@ -33,15 +39,42 @@ std::uint32_t stream_of(int dataset, Stream s) {
 using Lanes = DoubleLanes;
 static_assert(block_paths == lanes);
 
+/// Room for rows of lanes, each in a line of the cache.
+template <class T>
+using Rows = std::vector<T, boost::alignment::aligned_allocator<T, lanes * sizeof(float)>>;
+
 /// One dataset over one block of paths.
 struct BlockDraw {
     std::size_t n = 0;                       // paths of the block
     std::size_t curve = 0;
-    std::vector<double> live;                // [time × block_paths + lane], events left out
-    std::vector<float> churn;                // [interval × block_paths + lane]
-    std::vector<float> wander;               // the same: what to add to it for what dies young
+    Rows<double> live;                       // [time × block_paths + lane], events left out
+    Rows<float> churn;                       // [interval × block_paths + lane]
+    Rows<float> wander;                      // the same: what to add to it for what dies young
     std::vector<double> event_day, event_bytes;  // [event × block_paths + lane]
     std::vector<double> added;               // growth of one path, per time
+    Rows<float> shapes, young;               // [shape of a profile's gaps × block_paths + lane]: bytes each holds
+    Rows<float> held;                        // [time × block_paths + lane]
+};
+
+/// One kind of noise of a block of a dataset's paths: standard normal numbers of each interval, four to a draw.
+class Noise {
+public:
+    Noise(std::uint64_t seed, std::uint32_t stream, std::uint32_t first_path)
+        : seed_(seed), stream_(stream), first_path_(first_path) {}
+
+    /// `interval`: counted from as_of, before it negative. Neighbours are best asked for one after another.
+    void draw(std::ptrdiff_t interval, FloatLanes& z) {
+        const std::ptrdiff_t draw = interval >> 2;
+        if (draw != drawn_) draw_words(seed_, stream_, first_path_, static_cast<std::uint32_t>(draw), words_);
+        drawn_ = draw;
+        normal_of(words_[std::size_t(interval & 3)], z);
+    }
+
+private:
+    std::uint64_t seed_;
+    std::uint32_t stream_, first_path_;
+    std::ptrdiff_t drawn_ = std::numeric_limits<std::ptrdiff_t>::max();
+    WordLanes words_{};
 };
 
 /// What the noise of one dataset's intervals is made of, and where they lie.
@@ -64,8 +97,8 @@ class PathDrawer {
 public:
     PathDrawer(const std::vector<DatasetModel>& models, const PathsPlan& plan, const HeldProfiles& profiles, Paths& out)
         : models_(models), plan_(plan), out_(out), edges_(profiles.edges), past_(profiles.past),
-          profiles_(profiles.all),
-          profiles_of_(models.size()) {
+          profiles_(profiles.all), rising_(profiles.rising),
+          profiles_of_(models.size()), points_(plan.seed, plan.set.empty() ? set_coordinates() : 0) {
         out_.edges = edges_;
         for (std::size_t q = 0; q < profiles_.size(); ++q) {
             profiles_of_[std::size_t(profiles_[q].dataset)].push_back(q);
@@ -101,6 +134,17 @@ public:
     }
 
 private:
+    /// Which coordinates of a path's point are each dataset's, after one a dataset for its blocks' curves; how many
+    /// there are.
+    std::size_t set_coordinates() {
+        std::size_t next = models_.size();
+        for (const auto& m : models_) {
+            first_coordinate_.push_back(next);
+            next += coordinates_of(m);
+        }
+        return next;
+    }
+
     /// Every table's block begins with what `from` says of it, or with nothing.
     static void start(std::vector<PathTable>& tables, std::size_t block, const std::vector<double>& from) {
         for (std::size_t b = 0; b < tables.size(); ++b)
@@ -197,37 +241,39 @@ private:
         }
     }
 
-    /// Which of a dataset's curves a block draws: each round of blocks goes through all of them, in an
-    /// order of its own, so that none are tied to another dataset's.
+    /// Which of a dataset's curves a block draws: they are spread evenly over the blocks, from the one that holds least
+    /// to the one that holds most.
     std::size_t alternative(std::size_t d, std::size_t block) const {
-        const std::size_t n = models_[d].curves.size();
-        std::vector<std::pair<double, std::size_t>> order;
-        for (std::size_t c = 0; c < n; ++c)
-            order.emplace_back(normal_number(plan_.seed, alternatives_stream + static_cast<std::uint32_t>(d),
-                                             static_cast<std::uint32_t>(block / n),
-                                             static_cast<std::uint32_t>(c)), c);
-        std::sort(order.begin(), order.end());
-        return order[block % n].second;
+        std::array<std::uint32_t, lanes> words;
+        points_.words(d, static_cast<std::uint32_t>(block / lanes * lanes), words);
+        const auto& rising = rising_[d];
+        return rising[std::size_t(std::uint64_t{words[block % lanes]} * rising.size() >> 32)];
     }
 
     /// All lanes of a block, those past the last path too.
     void draw_paths_of(std::size_t d, std::uint32_t first, BlockDraw& draw) const {
         const auto& m = models_[d];
         Lanes start, rate, level, factor;
+        const auto normals = [&](std::size_t coordinate) {
+            std::array<std::uint32_t, lanes> words;
+            points_.words(first_coordinate_[d] + coordinate, first, words);
+            FloatLanes z;
+            normal_of(words, z);
+            return z;
+        };
+        const FloatLanes of_growth = normals(own_growth), of_churn = normals(own_churn), of_live = normals(own_live);
         for (std::size_t lane = 0; lane < block_paths; ++lane) {
-            const auto own = [&](std::uint32_t step) {
-                return normal_pair(plan_.seed, stream_of(int(d), stream_path),
-                                   first + static_cast<std::uint32_t>(lane), step);
-            };
-            rate[lane] = m.growth_per_day + m.growth_rate_sd * own(own_growth).first;
-            level[lane] = log_normal(m.churn_spread, own(own_churn).first);
-            factor[lane] = log_normal(m.live_spread, own(own_live).first);
+            rate[lane] = m.growth_per_day + m.growth_rate_sd * static_cast<double>(of_growth[lane]);
+            level[lane] = log_normal(m.churn_spread, static_cast<double>(of_churn[lane]));
+            factor[lane] = log_normal(m.live_spread, static_cast<double>(of_live[lane]));
             start[lane] = m.live_bytes * factor[lane];
             draw.live[lane] = start[lane];
-            for (std::size_t e = 0; e < m.events.size(); ++e) {
-                const auto z = own(own_events + static_cast<std::uint32_t>(e));
-                draw.event_bytes[e * block_paths + lane] = event_bytes(m.events[e], z.first);
-                draw.event_day[e * block_paths + lane] = event_day(m.events[e], z.second);
+        }
+        for (std::size_t e = 0; e < m.events.size(); ++e) {
+            const FloatLanes of_size = normals(own_events + 2 * e), of_day = normals(own_events + 2 * e + 1);
+            for (std::size_t lane = 0; lane < block_paths; ++lane) {
+                draw.event_bytes[e * block_paths + lane] = event_bytes(m.events[e], static_cast<double>(of_size[lane]));
+                draw.event_day[e * block_paths + lane] = event_day(m.events[e], static_cast<double>(of_day[lane]));
             }
         }
         if (m.growth) draw_measured_growth(d, first, start, draw);
@@ -238,10 +284,15 @@ private:
 
     void draw_measured_growth(std::size_t d, std::uint32_t first, const Lanes& start, BlockDraw& draw) const {
         const auto& m = models_[d];
+        std::array<std::array<std::uint32_t, lanes>, growth_rate_numbers> words;
+        for (std::size_t k = 0; k < growth_rate_numbers; ++k)
+            points_.words(first_coordinate_[d] + own_events + 2 * m.events.size() + k, first, words[k]);
+        std::array<std::uint32_t, growth_rate_numbers> given;
         for (std::size_t lane = 0; lane < block_paths; ++lane) {
+            for (std::size_t k = 0; k < growth_rate_numbers; ++k) given[k] = words[k][lane];
             const std::uint32_t path = first + static_cast<std::uint32_t>(lane);
             RandomSequence random(plan_.seed, stream_of(int(d), stream_growth), path);
-            draw_growth(*m.growth, static_cast<int>(path % growth_kinds), random, plan_.days, draw.added);
+            draw_growth(*m.growth, static_cast<int>(path % growth_kinds), given, random, plan_.days, draw.added);
             stretch_growth(*m.growth, plan_.days, middle_growth_[d], draw.added);
             for (std::size_t i = 1; i < plan_.days.size(); ++i)
                 draw.live[i * block_paths + lane] = std::max(0.0, start[lane] + draw.added[i]);
@@ -258,34 +309,37 @@ private:
         const bool walks = !m.growth && m.growth_noise > 0;
         Lanes per_live, then;
         for (std::size_t lane = 0; lane < block_paths; ++lane) per_live[lane] = per_live_byte(m, level[lane]);
-        NoiseLanes z{};
-        FloatLanes wander{};
+        const auto noise_of = [&](Stream kind) { return Noise(plan_.seed, stream_of(int(d), kind), first); };
+        Noise of_live = noise_of(stream_live), of_churn = noise_of(stream_churn), of_wander = noise_of(stream_wander);
+        FloatLanes z{}, wander{};
         for (std::size_t j = 0; j + 1 < edges_.size(); ++j) {
             const bool ahead = j >= past_;
             const std::size_t i = j - past_;  // the interval's first time; of no use before as_of
-            if (wanders || (ahead && (varies || walks)))
-                draw_noise(plan_.seed, stream_of(int(d), stream_noise), first,
-                           static_cast<std::uint32_t>(j) - static_cast<std::uint32_t>(past_),
-                           {ahead && walks, ahead && varies, wanders}, z);
+            const auto interval = static_cast<std::ptrdiff_t>(i);
             const double middle = (edges_[j] + edges_[j + 1]) / 2;
             if (ahead) {
                 double* here = &draw.live[i * block_paths];
                 double* next = here + block_paths;
                 const double days = edges_[j + 1] - edges_[j];
-                if (!m.growth) walk_live(here, rate, days, m.growth_noise * std::sqrt(days), z[noise_live], next);
+                if (walks) of_live.draw(interval, z);
+                if (!m.growth) walk_live(here, rate, days, m.growth_noise * std::sqrt(days), z, next);
                 middle_live(here, next, then);
                 add_events(m, draw, middle, then);
             } else {
                 live_before(start, rate, middle, least_live_share, then);
             }
             float* churn = &draw.churn[j * block_paths];
-            if (ahead && varies)
-                noisy_churn_of(per_live, then, scales.churn_sd[i], scales.churn_shift[i], z[noise_churn], churn);
-            else
+            if (ahead && varies) {
+                of_churn.draw(interval, z);
+                noisy_churn_of(per_live, then, scales.churn_sd[i], scales.churn_shift[i], z, churn);
+            } else {
                 churn_of(per_live, then, churn);
-            if (wanders)
-                wander_of(wander_keep_[j], scales.wander_step[j], scales.wander_shift, z[noise_wander], churn, wander,
+            }
+            if (wanders) {
+                of_wander.draw(interval, z);
+                wander_of(wander_keep_[j], scales.wander_step[j], scales.wander_shift, z, churn, wander,
                           &draw.wander[j * block_paths]);
+            }
         }
     }
 
@@ -358,22 +412,37 @@ private:
         }
     }
 
-    void add_profile(std::size_t q, const BlockDraw& draw, std::size_t block) const {
-        const HeldProfile& profile = profiles_[q];
-        const auto& m = models_[std::size_t(profile.dataset)];
+    /// Bytes held at each time from `from` on.
+    void set_held(const HeldProfile& profile, std::size_t from, BlockDraw& draw) const {
         const HeldKernel& k = profile.kernel;
-        const double listed_until = m.known.taken.empty() ? -std::numeric_limits<double>::infinity()
-                                                          : days_between(plan_.as_of, m.known.taken.back());
+        const auto& shapes = k.layout->length_of;
+        draw.shapes.resize(shapes.size() * block_paths);
+        sum_rows(k.layout->churn, 0, shapes.size(), draw.churn.data(), draw.shapes.data());
+        if (models_[std::size_t(profile.dataset)].wander > 0) {
+            draw.young.resize(draw.shapes.size());
+            sum_rows(k.layout->churn, 0, shapes.size(), draw.wander.data(), draw.young.data());
+            add_rows(shapes.data(), shapes.size(), k.young.data(), draw.young.data(), draw.shapes.data());
+        }
+        scale_rows(shapes.data(), shapes.size(), k.freed[draw.curve].data(), draw.shapes.data());
+        draw.held.resize(out_.times * block_paths);
+        sum_rows(k.layout->shapes, from, out_.times, draw.shapes.data(), draw.held.data());
+    }
+
+    void add_profile(std::size_t q, BlockDraw& draw, std::size_t block) const {
+        const HeldProfile& profile = profiles_[q];
+        const auto& known = models_[std::size_t(profile.dataset)].known;
+        const double listed_until = known.taken.empty() ? -std::numeric_limits<double>::infinity()
+                                                        : days_between(plan_.as_of, known.taken.back());
         const auto& targets = targets_[q];
         std::size_t from = out_.times;
         for (const Target& target : targets) from = std::min(from, target.from_time);
+        set_held(profile, from, draw);
         FloatLanes held;
         Lanes live;
         for (std::size_t i = from; i < out_.times; ++i) {
-            const float young = m.wander > 0 ? k.young[i] : 0.0F;
-            const std::size_t at = k.layout->first[i] * block_paths;
-            weighted_sum(k.at(draw.curve, i), k.layout->count[i], draw.churn.data() + at, draw.wander.data() + at,
-                         young, static_cast<float>(k.known[draw.curve][i]), held);
+            std::copy_n(&draw.held[i * block_paths], block_paths, held.begin());
+            if (!profile.kernel.known.empty())
+                for (float& bytes : held) bytes += static_cast<float>(profile.kernel.known[draw.curve][i]);
             hold_events(profile, draw, i, listed_until, held);
             live_lanes(std::size_t(profile.dataset), draw, profile.newest[i], profile.newest_place[i], live);
             for (const Target& target : targets)
@@ -438,7 +507,10 @@ private:
     const std::vector<double>& edges_;
     const std::size_t past_;                            // intervals before as_of
     const std::vector<HeldProfile>& profiles_;
+    const std::vector<std::vector<std::size_t>>& rising_;
     std::vector<std::vector<std::size_t>> profiles_of_; // per dataset, of these
+    std::vector<std::size_t> first_coordinate_;         // per dataset
+    SobolPoints points_;                                // of paths that are drawn
     std::vector<std::vector<Target>> targets_;          // per profile
     std::vector<float> wander_keep_, wander_step_;      // per interval
     std::vector<NoiseScales> noise_;                    // per dataset
@@ -532,10 +604,9 @@ std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const P
     PerThread<BlockDraw> rooms;
 
     const std::size_t blocks = (out.paths + block_paths - 1) / block_paths;
-    // A round of blocks at a time, so that progress is told from the calling thread and a stop is seen.
-    const std::size_t round = std::max<std::size_t>(blocks / 20, 8);
+    // A round of blocks at a time, so that progress is told from the calling thread.
+    const std::size_t round = progress.report ? std::max<std::size_t>(blocks / 20, 32) : blocks;
     for (std::size_t from = 0; from < blocks; from += round) {
-        if (progress.stop.stop_requested()) return {};
         const std::size_t to = std::min(from + round, blocks);
         side_by_side(plan.threads, from, to, [&](std::size_t block) {
             if (!progress.stop.stop_requested()) drawer.draw_block(block, rooms.local());

@@ -140,7 +140,7 @@ struct PathsPlan {
     std::uint64_t seed = 1;
     int threads = 0;
     int samples = 0;                         ///< of the first paths, kept for the replay
-    int most_parted = 4096;                  ///< of the first paths, whose live and held bytes are told apart: a multiple of block_paths
+    int most_parted = 1024;                  ///< of the first paths, whose live and held bytes are told apart: a multiple of block_paths
     std::vector<double> growth_days;         ///< days > 0 by which the growth of every path is told
     std::vector<std::vector<SetInputs>> set; ///< [path][dataset]; unless empty, `paths` of them are set
 };

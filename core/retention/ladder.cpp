@@ -121,8 +121,38 @@ Instant CalendarGrid::after(Instant t) const {
 
 std::vector<Instant> CalendarGrid::between(Instant from, Instant to) const {
     std::vector<Instant> points;
-    for (Instant p = after(from - Seconds(1)); p <= to; p = after(p)) points.push_back(p);
-    return points;
+    Instant last = from - Seconds(1);
+    if (within_a_day(every_)) {
+        add_days_points(last, to, points);
+        return points;
+    }
+    for (Day start = start_of_period(zone_.local_day(last));; start = next_period(start)) {
+        const Instant point = point_of_day(start, at_);
+        if (point > to) return points;
+        if (point > last) points.push_back(last = point);
+    }
+}
+
+void CalendarGrid::add_days_points(Instant last, Instant to, std::vector<Instant>& points) const {
+    const int step = seconds_of(every_);
+    Day day = zone_.local_day(last);
+    Instant midnight = point_of_day(day, 0);
+    while (last < to && midnight <= to) {
+        day += std::chrono::days(1);
+        const Instant next = point_of_day(day, 0);
+        if (next - midnight == Seconds(seconds_a_day)) {
+            // No clock is changed: seconds on the wall are seconds.
+            for (int second = at_; second < seconds_a_day; second += step) {
+                const Instant point = midnight + Seconds(second);
+                if (point > to) return;
+                if (point > last) points.push_back(last = point);
+            }
+        } else {
+            for (Instant point = after(last); point < next && point <= to; point = after(point))
+                points.push_back(last = point);
+        }
+        midnight = next;
+    }
 }
 
 LadderClock::LadderClock(const Ladder& ladder, const TimeZone& zone) {

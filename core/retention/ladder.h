@@ -40,6 +40,8 @@ private:
     Instant point_of_day(Day day, int second) const;
     Day start_of_period(Day day) const;  ///< for periods of a day or more
     Day next_period(Day start) const;
+    /// For periods within a day: those after `last`, up to `to`.
+    void add_days_points(Instant last, Instant to, std::vector<Instant>& points) const;
 
     Period every_;
     TimeZone zone_;

@@ -29,6 +29,8 @@ void draw_words(std::uint64_t seed, std::uint32_t stream, const std::array<std::
                 const std::array<std::uint32_t, lanes>& step, WordLanes& out);
 /// The standard normal number of which a share (word + ½) ÷ 2³² lies below.
 void normal_of(const std::array<std::uint32_t, lanes>& words, FloatLanes& out);
+/// The same bits for one word.
+float normal_of(std::uint32_t word);
 
 /// e^x; x is clamped to −87 … 87.
 void exponential_of(const FloatLanes& x, FloatLanes& out);
@@ -36,10 +38,6 @@ void exponential_of(const FloatLanes& x, FloatLanes& out);
 /// The same bits as in lanes: the normal number of a draw's first word, and e^x.
 float normal_at(std::uint64_t seed, std::uint32_t stream, std::uint32_t path, std::uint32_t step);
 float exponential_at(float x);
-
-/// out[lane] = start + Σ_j weight[j] × (a[16 j + lane] + share × b[16 j + lane]), j < n.
-void weighted_sum(const float* weight, std::size_t n, const float* a, const float* b, float share, float start,
-                  FloatLanes& out);
 
 /// out = from + part × (to − from), of 16 doubles each.
 using DoubleLanes = std::array<double, lanes>;

@@ -88,7 +88,7 @@ Year forecast_year(const DatasetModel& model, Instant as_of, const std::vector<L
     plan.boxes = static_cast<int>(kept.size());
     plan.other_bytes.assign(kept.size(), 0);
     plan.days = time_grid(days.empty() ? year_days : std::max(year_days, days.back()), days);
-    KeptMemo memo;
+    KeptMemo memo(1);
     for (std::size_t b = 0; b < kept.size(); ++b) {
         BoxPart part;
         part.box = static_cast<int>(b);

@@ -71,7 +71,7 @@ Futures ours(const History& h) {
     Futures all(futures);
     for (int i = 0; i < futures; ++i) {
         RandomSequence random(seed, stream, static_cast<std::uint32_t>(i));
-        draw_growth(model, i % growth_kinds, random, grid(), all[std::size_t(i)]);
+        draw_growth(model, i % growth_kinds, {}, random, grid(), all[std::size_t(i)]);
         stretch_growth(model, grid(), middle, all[std::size_t(i)]);
     }
     return all;

@@ -42,7 +42,7 @@ std::vector<std::vector<double>> futures_of(const GrowthModel& m, const std::vec
     for (int i = 0; i < n; ++i) {
         RandomSequence random(5, 1, static_cast<std::uint32_t>(i));
         auto& added = all.emplace_back();
-        draw_growth(m, i % growth_kinds, random, days, added);
+        draw_growth(m, i % growth_kinds, {}, random, days, added);
         stretch_growth(m, days, middle, added);
     }
     return all;

@@ -120,38 +120,81 @@ TEST(LineRate, GivingUpEarlyChangesNoVerdict) {
     EXPECT_TRUE(cut);
 }
 
-TEST(GapLayout, ItsPiecesAreAllOfEachGap) {
-    const std::vector<double> edges = {-14, -7, 0, 1, 2, 3, 10, 17};
-    const std::vector<double> days = {0, 1, 2.5, 10};
-    const Instant start = *parse_instant("2026-11-02");
-    KeptTimes at;
-    for (const double now : days) {
-        auto& kept = at.emplace_back();
-        for (const double back : {20.0, 13.0, 6.5, 3.0, 2.0, 1.0, 0.5}) kept.push_back(add_days(start, now - back));
-    }
+struct KeptOverTime {
+    std::vector<double> edges = {-14, -7, 0, 1, 2, 3, 10, 17};
+    std::vector<double> days = {0, 1, 2.5, 10};
+    Instant start = *parse_instant("2026-11-02");
     KeptSnapshots kept;
-    kept.home = true;
-    kept.at = std::move(at);
-    const auto layout = std::make_shared<GapLayout>(gap_layout(kept, edges, start, days));
-    ASSERT_EQ(layout->gaps.size(), days.size() * 7);
-    for (std::size_t g = 0; g < layout->gaps.size(); ++g) {
-        double shares = 0;
-        for (std::size_t p = layout->gaps[g].first_piece; p < layout->last_piece(g); ++p) shares += layout->pieces[p].share;
-        EXPECT_NEAR(shares, 1, 1e-12) << g;
-        EXPECT_EQ(layout->lengths[layout->gaps[g].length], layout->gaps[g].to - layout->gaps[g].from);
+
+    explicit KeptOverTime(const std::vector<double>& ages) {
+        KeptTimes at;
+        for (const double now : days) {
+            auto& snapshots = at.emplace_back();
+            for (const double back : ages) snapshots.push_back(add_days(start, now - back));
+        }
+        kept.home = true;
+        kept.at = std::move(at);
     }
-    // With churn at its mean the weights are what the curve says of the gaps.
+};
+
+TEST(GapLayout, ShapesAreAllOfEachGap) {
+    const KeptOverTime k({20.0, 13.0, 6.5, 3.0, 2.0, 1.0, 0.5});
+    const auto layout = std::make_shared<GapLayout>(gap_layout(k.kept, k.edges, k.start, k.days, {}));
+    ASSERT_EQ(layout->churn.size(), layout->length_of.size());
+    for (std::size_t s = 0; s < layout->churn.size(); ++s) {
+        double shares = 0;
+        for (const auto* part = layout->churn.begin(s); part < layout->churn.end(s); ++part) shares += double(part->weight);
+        EXPECT_NEAR(shares, 1, 1e-6) << s;
+    }
+    for (std::size_t i = 0; i < k.days.size(); ++i) {
+        double gaps = 0;
+        for (const auto* shape = layout->shapes.begin(i); shape < layout->shapes.end(i); ++shape) gaps += double(shape->weight);
+        EXPECT_EQ(gaps, 7) << i;
+    }
+    // While churn is at its mean they hold what the curve says of the gaps.
     DatasetModel model;
     model.curves = {Curve({{0.5, 3 * gb}, {30, 40 * gb}})};
     model.mean_curve = Curve({{2, 5 * gb}});
-    std::vector<float> weights(weights_of(*layout, model));
-    const HeldKernel kernel = held_kernel(layout, model, weights.data());
-    for (std::size_t i = 0; i < days.size(); ++i)
+    const HeldKernel kernel = held_kernel(layout, model);
+    for (std::size_t i = 0; i < k.days.size(); ++i)
         for (const std::size_t c : {0u, 1u}) {
             const Curve& curve = c == 0 ? model.curves[0] : model.mean_curve;
-            const double sum = std::accumulate(kernel.at(c, i), kernel.at(c, i) + layout->count[i], 0.0);
-            EXPECT_NEAR(sum / held_bytes(curve, (*kept.at)[i], add_days(start, days[i])), 1, 1e-6) << i << ", " << c;
+            EXPECT_NEAR(kernel.held(c, i) / held_bytes(curve, (*k.kept.at)[i], add_days(k.start, k.days[i])), 1, 1e-6)
+                << i << ", " << c;
         }
+}
+
+TEST(GapLayout, GapsThatLieAlikeAreOneShape) {
+    // Every hour of a day, all in one interval; and at two times of the grid the same gap.
+    std::vector<double> hours;
+    for (int h = 26; h >= 2; --h) hours.push_back(h / 24.0);
+    KeptOverTime k(hours);
+    k.edges = {-7, 100};
+    k.days = {10};
+    const auto hourly = gap_layout(k.kept, k.edges, k.start, k.days, {});
+    ASSERT_EQ(hourly.length_of.size(), 2U);  // and the time since the newest
+    EXPECT_EQ(hourly.shapes.begin(0)->weight, 24);
+
+    KeptTimes same(2);
+    for (auto& at : same) at = {add_days(k.start, -9), add_days(k.start, 3)};
+    k.kept.home = false;
+    k.kept.at = std::move(same);
+    const auto twice = gap_layout(k.kept, {-14, -7, 0, 10, 20}, k.start, {10, 12}, {});
+    EXPECT_EQ(twice.length_of.size(), 1U);
+    EXPECT_EQ(twice.shapes.begin(1)->row, 0U);
+    EXPECT_EQ(twice.churn.end(0) - twice.churn.begin(0), 3);
+}
+
+TEST(GapLayout, WhatAListingShowsIsInNoShape) {
+    const KeptOverTime k({20.0, 13.0, 6.5, 3.0, 2.0});
+    const std::vector<Instant> taken = {add_days(k.start, -20), add_days(k.start, -13), add_days(k.start, -6.5)};
+    const auto layout = gap_layout(k.kept, k.edges, k.start, k.days, taken);
+    ASSERT_EQ(layout.listed.size(), 2U);
+    EXPECT_EQ(layout.first_listed[1], 2U);
+    EXPECT_EQ(layout.listed[1].from, taken[1]);
+    double gaps = 0;
+    for (const auto* shape = layout.shapes.begin(0); shape < layout.shapes.end(0); ++shape) gaps += double(shape->weight);
+    EXPECT_EQ(gaps, 3);
 }
 
 }  // namespace

@@ -137,5 +137,26 @@ TEST(CalendarGrid, TheLastPointAtOrBeforeAndTheNextAfterEncloseEveryInstant) {
             }
 }
 
+TEST(CalendarGrid, AllPointsOfAStretchAreTheOnesThatFollowEachOther) {
+    // Years in which clocks were changed at midnight, by half an hour, and over a whole day (IANA time zone database).
+    const std::vector<std::pair<const char*, const char*>> places = {{"UTC", "2026-03-20"}, {"Europe/Berlin", "2026-03-20"},
+        {"America/New_York", "2026-10-25"}, {"Asia/Beirut", "2026-03-20"}, {"Australia/Lord_Howe", "2026-03-28"},
+        {"Pacific/Apia", "2011-12-20"}, {"Africa/Cairo", "2026-10-20"}, {"America/Sao_Paulo", "2018-10-28"}};
+    const std::vector<Period> periods = {{20, Unit::minute}, {1, Unit::hour}, {7, Unit::hour}, {1, Unit::day}, {2, Unit::day},
+                                         {1, Unit::week}, {1, Unit::month}};
+    for (const auto& [zone, day] : places)
+        for (const auto& period : periods)
+            for (const int shift : {0, 5 * 60, 2 * 3600 + 1800}) {
+                const CalendarGrid g(period, *TimeZone::find(zone), shift);
+                const Instant from = at(day) + std::chrono::seconds(4321), to = from + std::chrono::days(20);
+                std::vector<Instant> one_by_one;
+                for (Instant p = g.after(from - std::chrono::seconds(1)); p <= to; p = g.after(p)) one_by_one.push_back(p);
+                EXPECT_EQ(texts(g.between(from, to)), texts(one_by_one)) << zone << ", shifted " << shift;
+                if (one_by_one.empty()) continue;
+                EXPECT_EQ(g.between(one_by_one.front(), one_by_one.back()), one_by_one) << "both ends count";
+            }
+    EXPECT_TRUE(grid({1, Unit::hour}, "UTC", "2026-03-02", "2026-03-01").empty());
+}
+
 }  // namespace
 }  // namespace ullage

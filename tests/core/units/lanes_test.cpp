@@ -129,22 +129,12 @@ TEST(Lanes, ExponentialsAreThoseOfTheLibrary) {
     EXPECT_TRUE(std::isfinite(out[1]));
 }
 
-TEST(Lanes, AWeightedSumIsTheSum) {
-    std::mt19937 random(3);
-    std::uniform_real_distribution<float> unit(0, 1);
-    for (const std::size_t n : {0u, 1u, 2u, 7u, 60u}) {
-        std::vector<float> weight(n), a(n * lanes), b(n * lanes);
-        for (auto* v : {&weight, &a, &b})
-            for (float& x : *v) x = unit(random);
-        FloatLanes out;
-        weighted_sum(weight.data(), n, a.data(), b.data(), 0.25F, 3, out);
-        for (std::size_t l = 0; l < lanes; ++l) {
-            double expected = 3;
-            for (std::size_t j = 0; j < n; ++j)
-                expected += double(weight[j]) * (double(a[j * lanes + l]) + 0.25 * double(b[j * lanes + l]));
-            EXPECT_NEAR(out[l] / expected, 1, 1e-6) << n;
-        }
-    }
+TEST(Lanes, OneWordGivesWhatItGivesAmongSixteen) {
+    WordLanes words;
+    draw_words(9, 4, 32, 7, words);
+    FloatLanes z;
+    normal_of(words[2], z);
+    for (std::size_t l = 0; l < lanes; ++l) EXPECT_EQ(z[l], normal_of(words[2][l]));
 }
 
 }  // namespace
