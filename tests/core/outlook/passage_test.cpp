@@ -253,7 +253,7 @@ TEST(DrawPaths, APathIsTheSameWhateverTheNumberOfPathsAndThreads) {
         }
 }
 
-TEST(DrawPaths, EveryDatasetGoesThroughAllItsAlternativesEquallyOftenAndOnItsOwn) {
+TEST(DrawPaths, EveryDatasetGoesThroughAllItsAlternativesEvenlyAndOnItsOwn) {
     std::vector<DatasetModel> models(10, drifting(0, 0));
     for (auto& m : models) m.curves = {Curve({{1, 1}}), Curve({{2, 1}}), Curve({{3, 1}})};
     auto plan = plan_of({0, 1}, 16 * 300);
@@ -263,7 +263,7 @@ TEST(DrawPaths, EveryDatasetGoesThroughAllItsAlternativesEquallyOftenAndOnItsOwn
     for (std::size_t d = 0; d < models.size(); ++d) {
         std::array<int, 3> times{};
         for (std::size_t p = 0; p < paths->paths; ++p) ++times[std::size_t(paths->samples[p][d].curve)];
-        for (const int t : times) EXPECT_EQ(t, 16 * 100) << "dataset " << d;
+        for (const int t : times) EXPECT_NEAR(t, 16 * 100, 2 * 16) << "dataset " << d;
     }
     for (std::size_t d = 1; d < models.size(); ++d) {
         // Of 300 blocks a third agree with the first dataset by chance: 100 ± 8.
