@@ -53,7 +53,7 @@ struct DayQuantiles {
 struct FillPoint {
     Day date{};
     Band used_bytes;       ///< as the pool counts them against usable
-    Band live_bytes;       ///< the datasets' own bytes, charged; of the first 4096 paths, where there are more
+    Band live_bytes;       ///< the datasets' own bytes, charged; of the first 1024 paths, where there are more
     Band held_bytes;       ///< held by snapshots alone, charged; likewise
     double other_bytes = 0;
     double usable_bytes = 0;  ///< then: planned changes of the box are in it

@@ -13,8 +13,9 @@ namespace {
 using namespace testing;
 
 constexpr double spread = 0.3;
+constexpr std::size_t curves = 8;
 
-SendStudy study_of(int paths) {
+std::vector<DrawnInputs> drawn_of(int paths) {
     std::vector<Dataset> datasets = {dataset("a", 1 * tb, 200 * gb, spread), dataset("b", 2 * tb, 100 * gb, spread)};
     for (auto& d : datasets) {
         churn(d, 6 * gb, 25 * gb, spread);
@@ -22,20 +23,19 @@ SendStudy study_of(int paths) {
     }
     auto s = site(200, datasets, {box("home", 90 * tb), box("attic", 90 * tb)});
     add_send(s, 200);
-    Settings settings;
-    settings.paths = paths;
-    auto study = study_sends(s, {}, settings, {});
+    auto study = study_sends(s, {}, {}, {});
     EXPECT_TRUE(study);
-    return *std::move(study);
+    for (const auto& m : study->models) EXPECT_EQ(m.curves.size(), curves);
+    study->plan.paths = paths;
+    return draw_paths(study->models, study->plan, {}, 0, 1)->drawn;
 }
 
 TEST(EvenPaths, ACurveIsDrawnAsOftenAsAnyOther) {
     const int paths = 1024;
-    const SendStudy study = study_of(paths);
-    for (std::size_t d = 0; d < 2; ++d) {
-        const std::size_t curves = study.models[d].curves.size();
-        ASSERT_EQ(curves, 8U);
-        const auto& drawn = study.paths.drawn[d].curve;
+    const auto all = drawn_of(paths);
+    for (const auto& of_dataset : all) {
+        const auto& drawn = of_dataset.curve;
+        ASSERT_EQ(drawn.size(), std::size_t(paths));
         std::set<int> first;
         std::vector<std::size_t> counts(curves, 0);
         for (std::size_t p = 0; p < drawn.size(); p += block_paths) {
@@ -46,13 +46,13 @@ TEST(EvenPaths, ACurveIsDrawnAsOftenAsAnyOther) {
         EXPECT_EQ(first.size(), curves) << "the first blocks have one each";
         for (const std::size_t n : counts) EXPECT_EQ(n, std::size_t(paths) / block_paths / curves);
     }
-    EXPECT_NE(study.paths.drawn[0].curve, study.paths.drawn[1].curve);
+    EXPECT_NE(all[0].curve, all[1].curve);
 }
 
 TEST(EvenPaths, LevelsOfChurnLieOneInEachOfAsManyLikelyParts) {
-    const SendStudy study = study_of(512);
+    const auto all = drawn_of(512);
     const double variance = std::log1p(spread * spread);
-    for (const auto& drawn : study.paths.drawn)
+    for (const auto& drawn : all)
         for (const std::size_t n : {16U, 64U}) {
             std::set<int> parts;
             for (std::size_t p = 0; p < n; ++p) {
@@ -61,7 +61,7 @@ TEST(EvenPaths, LevelsOfChurnLieOneInEachOfAsManyLikelyParts) {
             }
             EXPECT_EQ(parts.size(), n);
         }
-    EXPECT_NE(study.paths.drawn[0].level, study.paths.drawn[1].level);
+    EXPECT_NE(all[0].level, all[1].level);
 }
 
 TEST(EvenPaths, TellTheDayOfTheCeilingCloserThanIndependentOnesWould) {
@@ -80,11 +80,11 @@ TEST(EvenPaths, TellTheDayOfTheCeilingCloserThanIndependentOnesWould) {
 }
 
 TEST(EvenPaths, APathIsTheSameHoweverManyThereAre) {
-    const SendStudy few = study_of(100), many = study_of(400);
+    const auto few = drawn_of(100), many = drawn_of(400);
     for (std::size_t d = 0; d < 2; ++d)
         for (std::size_t p = 0; p < 100; ++p) {
-            EXPECT_EQ(few.paths.drawn[d].level[p], many.paths.drawn[d].level[p]);
-            EXPECT_EQ(few.paths.drawn[d].curve[p], many.paths.drawn[d].curve[p]);
+            EXPECT_EQ(few[d].level[p], many[d].level[p]);
+            EXPECT_EQ(few[d].curve[p], many[d].curve[p]);
         }
 }
 
