@@ -3,14 +3,12 @@
 #include "app/cli/arguments.h"
 #include "app/cli/commands.h"
 #include "app/cli/output.h"
+#include "app/drawing.h"
 #include "core/units/kept_memory.h"
-
-#ifdef ULLAGE_HAS_UI
-#include "ui/window/run_window.h"
-#endif
 
 #include <cstdlib>
 #include <new>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,13 +16,31 @@ namespace {
 
 using ullage::cli::Arguments;
 
-#ifdef ULLAGE_HAS_UI
 bool has_display() {
     for (const char* name : {"DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"})
         if (const char* value = std::getenv(name); value && *value) return true;
     return false;
 }
-#endif
+
+/// The window if there can be one; else the forecast is printed.
+int run_window(int argc, char** argv, const Arguments& arguments) {
+    std::string why = "there is no display, so no window can open";
+    if (has_display()) {
+        if (const auto& window = ullage::drawing()) {
+            std::optional<std::string> site;
+            if (!arguments.files.empty()) site = arguments.files.front();
+            return (*window)->run_window(argc, argv, site, arguments.settings, arguments.allow_outside);
+        } else {
+            why = window.error();
+        }
+    }
+    if (arguments.files.empty()) {
+        ullage::cli::print_error(why, "give a site to have its forecast printed; see ullage --help");
+        return ullage::cli::usage_wrong;
+    }
+    ullage::cli::print_error(why, "the forecast is printed instead");
+    return ullage::cli::run_forecast(arguments, {});
+}
 
 int run(int argc, char** argv) {
     const std::vector<std::string> words(argv + 1, argv + argc);
@@ -33,23 +49,22 @@ int run(int argc, char** argv) {
         ullage::cli::print_error("usage", arguments.error());
         return ullage::cli::usage_wrong;
     }
-    ullage::cli::DrawPictures draw;
-#ifdef ULLAGE_HAS_UI
-    draw = [&](const ullage::Answer& answer, const std::string& folder, std::vector<std::string>& written) {
-        return ullage::ui::writePictures(argc, argv, answer, folder, written) == 0;
+    if ((arguments->pictures || arguments->command == Arguments::Command::report) && !ullage::drawing()) {
+        ullage::cli::print_error("drawing", ullage::drawing().error());
+        return ullage::cli::usage_wrong;
+    }
+    const auto draw = [&](const ullage::Answer& answer, const std::string& folder, std::vector<std::string>& written) {
+        return (*ullage::drawing())->write_pictures(argc, argv, answer, folder, written) == 0;
     };
-#endif
-    ullage::cli::LayReport lay;
-#ifdef ULLAGE_HAS_UI
-    lay = [&](const ullage::Answer& answer,
-              const ullage::cli::ReportAsked& asked) -> tl::expected<ullage::cli::ReportFiles, std::string> {
+    const auto lay = [&](const ullage::Answer& answer,
+                         const ullage::cli::ReportAsked& asked) -> tl::expected<ullage::cli::ReportFiles, std::string> {
         ullage::cli::ReportFiles files;
-        const auto trouble = ullage::ui::layReport(argc, argv, answer, asked.logo, asked.letter,
-                                                   asked.pdf ? &files.pdf : nullptr, asked.html ? &files.html : nullptr);
+        const auto trouble =
+            (*ullage::drawing())->lay_report(argc, argv, answer, asked.logo, asked.letter,
+                                             asked.pdf ? &files.pdf : nullptr, asked.html ? &files.html : nullptr);
         if (!trouble.empty()) return tl::unexpected(trouble);
         return files;
     };
-#endif
     using Command = Arguments::Command;
     switch (arguments->command) {
         case Command::help: return ullage::cli::print_help();
@@ -62,22 +77,7 @@ int run(int argc, char** argv) {
         case Command::check: return ullage::cli::run_check(*arguments);
         case Command::window: break;
     }
-#ifdef ULLAGE_HAS_UI
-    if (has_display()) {
-        std::optional<std::string> site;
-        if (!arguments->files.empty()) site = arguments->files.front();
-        return ullage::ui::runWindow(argc, argv, site, arguments->settings, arguments->allow_outside);
-    }
-    const char* const why = "there is no display, so no window can open";
-#else
-    const char* const why = "this build has no window";
-#endif
-    if (arguments->files.empty()) {
-        ullage::cli::print_error(why, "give a site to have its forecast printed; see ullage --help");
-        return ullage::cli::usage_wrong;
-    }
-    ullage::cli::print_error(why, "the forecast is printed instead");
-    return ullage::cli::run_forecast(*arguments, draw);
+    return run_window(argc, argv, *arguments);
 }
 
 }  // namespace

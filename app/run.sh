@@ -11,7 +11,7 @@ need_packages
 build=$root/build/release
 {
     [ -f "$build/build.ninja" ] || cmake -S "$root" --preset release
-    cmake --build "$build" --target ullage
+    cmake --build "$build" --target ullage ullage_window
 } >&2
 ullage=$build/app/ullage
 

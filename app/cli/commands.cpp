@@ -191,10 +191,6 @@ private:
     }
 
     ExitStatus draw_pictures() {
-        if (!draw_) {
-            print_error(*arguments_.pictures, "this build has no drawing library; build it with ULLAGE_UI=ON");
-            return usage_wrong;
-        }
         for (const auto& a : for_pictures_) {
             std::vector<std::string> written;
             if (!draw_(a, *arguments_.pictures, written)) {
@@ -374,10 +370,6 @@ int run_report(const Arguments& arguments, const LayReport& lay) {
     InterruptWatch interrupt;
     const auto loaded = load(arguments.files.front(), arguments);
     if (!loaded) return loaded.error();
-    if (!lay) {
-        print_error(loaded->file, "this build has no drawing library; build it with ULLAGE_UI=ON");
-        return usage_wrong;
-    }
     ReportAsked asked{arguments.pdf.has_value(), arguments.html.has_value(), arguments.letter, {}};
     if (arguments.logo) {
         constexpr std::size_t most_bytes = 16U << 20U;

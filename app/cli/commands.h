@@ -10,8 +10,7 @@
 
 namespace ullage::cli {
 
-/// Draws an answer's boxes into a folder; false if it could not. Given by the program that has a
-/// drawing library; empty where there is none.
+/// Draws an answer's boxes into a folder; false if it could not. Needed where arguments ask for pictures.
 using DrawPictures =
     std::function<bool(const Answer&, const std::string& folder, std::vector<std::string>& written)>;
 
@@ -23,7 +22,7 @@ struct ReportAsked {
 struct ReportFiles {
     std::string pdf, html;
 };
-/// Lays an answer's report out. The error is a sentence about the logo. Given as DrawPictures is.
+/// Lays an answer's report out. The error is a sentence about the logo.
 using LayReport =
     std::function<tl::expected<ReportFiles, std::string>(const Answer&, const ReportAsked&)>;
 

@@ -123,6 +123,7 @@ std::vector<Instant> CalendarGrid::between(Instant from, Instant to) const {
     std::vector<Instant> points;
     Instant last = from - Seconds(1);
     if (within_a_day(every_)) {
+        if (to > from) points.reserve(static_cast<std::size_t>((to - from) / Seconds(seconds_of(every_))) + 2);
         add_days_points(last, to, points);
         return points;
     }

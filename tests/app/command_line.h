@@ -37,12 +37,12 @@ protected:
         return s.str();
     }
 
-    /// Runs the program without a display; `before`: what runs it.
-    Outcome run(const std::string& words, const std::string& before = "") const {
+    /// Runs the program, or a copy of it, without a display; `before`: what runs it.
+    Outcome run(const std::string& words, const std::string& before = "", const fs::path& program = ULLAGE_PROGRAM) const {
         const fs::path out = folder_ / "stdout";
         const fs::path err = folder_ / "stderr";
-        const std::string command = before + "env -u DISPLAY -u WAYLAND_DISPLAY -u QT_QPA_PLATFORM '" +
-                                    std::string(ULLAGE_PROGRAM) + "' " + words + " >'" + out.string() +
+        const std::string command = before + "env -u DISPLAY -u WAYLAND_DISPLAY -u QT_QPA_PLATFORM " +
+                                    quoted(program) + " " + words + " >'" + out.string() +
                                     "' 2>'" + err.string() + "' </dev/null";
         const int raw = std::system(command.c_str());
         Outcome o{WIFEXITED(raw) ? WEXITSTATUS(raw) : -1, slurp(out), slurp(err)};

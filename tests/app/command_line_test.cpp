@@ -291,11 +291,23 @@ TEST_F(CommandLine, AReportsLogoThatIsNoneIsStatus1AndAMissingOne3) {
     EXPECT_EQ(run("report " + site + " --html " + quoted(folder_ / "no" / "r.html")).status, 3);
     EXPECT_EQ(run("report " + site).status, 2);
 }
-#else
-TEST_F(CommandLine, WithoutItsDrawingLibraryAReportSaysSo) {
-    const auto site = quoted(write("p.site.json", plain_site));
-    const auto o = run("report " + site + " --html -");
-    EXPECT_EQ(o.status, 2);
-    EXPECT_NE(o.err.find("no drawing library"), std::string::npos) << o.err;
-}
 #endif
+
+TEST_F(CommandLine, WithoutThePartThatDrawsTheRestOfTheProgramWorks) {
+    const auto site = quoted(write("p.site.json", plain_site));
+    const auto alone = folder_ / "ullage";
+    fs::copy_file(ULLAGE_PROGRAM, alone);
+    EXPECT_EQ(run("forecast " + site + " --paths 20", "", alone).out, run("forecast " + site + " --paths 20").out);
+    for (const std::string& words : {"report " + site + " --html -", "forecast " + site + " --pictures " + quoted(folder_ / "p")}) {
+        const auto o = run(words, "", alone);
+        EXPECT_EQ(o.status, 2) << words;
+        EXPECT_EQ(o.out, "");
+        EXPECT_NE(o.err.find("the part of the program that draws, is not there"), std::string::npos) << o.err;
+    }
+    // One of another build.
+    write("ullage-window.so", "");
+    const auto other = run("report " + site + " --html -", "", alone);
+    EXPECT_EQ(other.status, 2);
+    EXPECT_NE(other.err.find("cannot be loaded"), std::string::npos) << other.err;
+}
+

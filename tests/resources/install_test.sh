@@ -40,6 +40,10 @@ zcat "$share/doc/ullage/changelog.gz" | head -1 | grep -q "($version)" || fail "
 samples=("$share"/ullage/sample-sites/*.site.json)
 for site in "${samples[@]}"; do "$ullage" check "$site" >/dev/null || fail "$site"; done
 "$ullage" forecast "${samples[0]}" --paths 20 >/dev/null || fail "a forecast of ${samples[0]}"
+# The window's libraries come with a module, when something is drawn; it finds in the program all it needs of it.
+ldd "$ullage" | grep -q libQt && fail "a command waits for the window's libraries"
+LD_BIND_NOW=1 "$ullage" report "${samples[0]}" --paths 20 --pdf "$place/r.pdf" >&2 || fail "a report of ${samples[0]}"
+[ -s "$place/r.pdf" ] || fail "no report was written"
 
 # Every option of --help stands in the manual and in the completion, and no other.
 options() { grep -oE -- '--[a-z][a-z-]+' | sort -u; }

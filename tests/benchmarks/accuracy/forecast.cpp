@@ -73,7 +73,7 @@ std::vector<double> Year::at(const PathTable& table, double day) const {
 
 std::vector<double> Year::days_until(const PathTable& table, double limit) const {
     std::vector<double> until;
-    for (std::size_t p = 0; p < paths.paths; ++p)
+    for (std::size_t p = 0; p < table.paths(); ++p)
         until.push_back(
             std::min(first_passage(days, table.path(p), block_paths, limit).value_or(year_days),
                      year_days));
@@ -84,7 +84,7 @@ Year forecast_year(const DatasetModel& model, Instant as_of, const std::vector<L
                    const std::vector<double>& days) {
     PathsPlan plan;
     plan.as_of = as_of;
-    plan.paths = path_count;
+    plan.paths = plan.most_parted = path_count;
     plan.boxes = static_cast<int>(kept.size());
     plan.other_bytes.assign(kept.size(), 0);
     plan.days = time_grid(days.empty() ? year_days : std::max(year_days, days.back()), days);
