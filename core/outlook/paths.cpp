@@ -100,6 +100,7 @@ public:
           profiles_(profiles.all), rising_(profiles.rising),
           profiles_of_(models.size()), points_(plan.seed, plan.set.empty() ? set_coordinates() : 0) {
         out_.edges = edges_;
+        for (const double day : plan.growth_days) growth_places_.push_back(place_on(plan.days, day));
         for (std::size_t q = 0; q < profiles_.size(); ++q) {
             profiles_of_[std::size_t(profiles_[q].dataset)].push_back(q);
             set_targets(profiles_[q]);
@@ -230,7 +231,7 @@ private:
         kept.live_factor[path] = static_cast<float>(live_factor);
         kept.curve[path] = static_cast<int>(draw.curve);
         for (std::size_t g = 0; g < plan_.growth_days.size(); ++g) {
-            const auto [i, part] = place_on(plan_.days, plan_.growth_days[g]);
+            const auto [i, part] = growth_places_[g];
             const double a = draw.live[(i - 1) * block_paths + lane];
             const double b = draw.live[i * block_paths + lane];
             kept.growth[g][path] = static_cast<float>(a + (b - a) * part - draw.live[lane]);
@@ -511,6 +512,7 @@ private:
     std::vector<std::vector<std::size_t>> profiles_of_; // per dataset, of these
     std::vector<std::size_t> first_coordinate_;         // per dataset
     SobolPoints points_;                                // of paths that are drawn
+    std::vector<GridPlace> growth_places_;              // of the plan's growth_days
     std::vector<std::vector<Target>> targets_;          // per profile
     std::vector<float> wander_keep_, wander_step_;      // per interval
     std::vector<NoiseScales> noise_;                    // per dataset

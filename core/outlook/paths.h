@@ -11,15 +11,17 @@
 ///   wander what dies young varies besides: a log-normal level, mean 1, that leans back to it over 60 days;
 ///          of a gap of g days the share 1 ÷ (1 + g ÷ 4 d) follows it
 ///   held   Σ over the gaps of the retained snapshots of freed(gap) × mean churn in the gap, freed
-///          from one of the equally likely curves
+///          from one of the equally likely curves; sixteen paths share one, spread evenly from the curve that holds
+///          least to the one that holds most
 ///   known  between two snapshots of a listing, freed is what the listing shows; where one between
 ///          them has gone since, the curve tells how much of the sum went with it
 ///   events add to or take from live; what `remove` and `rewrite` free is held while a retained
 ///          snapshot is older
 /// Times: each of the first 60 days, then each week, and the days about every event; straight lines
 /// between them, so a passage within a week is placed to the day, and noise within a week is not drawn.
-/// Random numbers are keyed by seed and dataset and counted by path and step (units/random.h), so a path is
-/// the same whatever the number of threads or paths.
+/// What a path draws once, and the curve of a block of paths, are coordinates of Sobol's points (units/sobol.h): the
+/// paths are spread evenly over them. All other random numbers are keyed by seed and dataset and counted by path and step
+/// (units/random.h). So a path is the same whatever the number of threads or paths.
 /// Paths may be set instead of drawn: then no noise, and nothing of a path depends on another dataset's inputs.
 /// Invariants: fill is never negative; without spreads all paths are equal.
 

@@ -21,15 +21,16 @@ public:
         std::array<double, N> found{};
         if (n == 0) return found;
         range(values, n);
-        const T width = (most_ - least_) / static_cast<T>(slots);
+        slots_ = n < many ? few_slots : most_slots;
+        const T width = (most_ - least_) / static_cast<T>(slots_);
         per_width_ = 1 / width;
         // All alike, or too far apart for slots of a width.
         if (n < least_counted || !(width > 0) || !std::isfinite(width) || !std::isfinite(per_width_))
             return parted(values, n, rising);
-        counts_.fill(0);
+        std::fill_n(counts_.begin(), slots_, 0U);
         for (std::size_t i = 0; i < n; ++i) ++counts_[slot(values[i])];
         // Where each wanted slot's values go among those picked, and how many lie below it.
-        wanted_.fill(unwanted);
+        std::fill_n(wanted_.begin(), slots_, unwanted);
         std::size_t slot_of_rank = 0;
         std::size_t below = 0;
         std::uint32_t picked = 0;
@@ -46,22 +47,23 @@ public:
             place[k] = wanted_[slot_of_rank] + (rank - below);
         }
         if (picked > n / most_picked) return parted(values, n, rising);
-        std::array<std::uint32_t, slots> next = wanted_;
+        std::copy_n(wanted_.begin(), slots_, next_.begin());
         picked_.resize(picked);
         for (std::size_t i = 0; i < n; ++i) {
-            std::uint32_t& to = next[slot(values[i])];
+            std::uint32_t& to = next_[slot(values[i])];
             if (to != unwanted) picked_[to++] = values[i];
         }
-        for (std::size_t s = 0; s < slots; ++s)
-            if (wanted_[s] != unwanted) std::sort(picked_.begin() + wanted_[s], picked_.begin() + next[s]);
+        for (std::size_t s = 0; s < slots_; ++s)
+            if (wanted_[s] != unwanted) std::sort(picked_.begin() + wanted_[s], picked_.begin() + next_[s]);
         for (std::size_t k = 0; k < N; ++k)
             found[k] = between(picked_[place[2 * k]], picked_[place[2 * k + 1]], rising[k], n);
         return found;
     }
 
 private:
-    static constexpr std::size_t slots = 1024;
-    static constexpr std::size_t least_counted = 256;
+    static constexpr std::size_t most_slots = 1024, few_slots = 256;
+    static constexpr std::size_t many = 1024;          // values, for the most slots
+    static constexpr std::size_t least_counted = 64;
     static constexpr std::size_t most_picked = 4;      // one in as many
     static constexpr std::uint32_t unwanted = std::numeric_limits<std::uint32_t>::max();
 
@@ -72,7 +74,7 @@ private:
         return at + (next - at) * (p * static_cast<double>(n - 1) - static_cast<double>(rank_of(p, n)));
     }
     std::size_t slot(T value) const {
-        return std::min(static_cast<std::size_t>((value - least_) * per_width_), slots - 1);
+        return std::min(static_cast<std::size_t>((value - least_) * per_width_), slots_ - 1);
     }
 
     /// Side by side: one comparison need not wait for the one before.
@@ -101,7 +103,8 @@ private:
     }
 
     T least_ = 0, most_ = 0, per_width_ = 0;
-    std::array<std::uint32_t, slots> counts_{}, wanted_{};
+    std::size_t slots_ = most_slots;
+    std::array<std::uint32_t, most_slots> counts_{}, wanted_{}, next_{};
     std::vector<T> picked_;
 };
 
