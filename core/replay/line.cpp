@@ -53,6 +53,7 @@ void Line::divide(double now) {
         transfers_.front().rate = std::min(left, transfers_.front().own_bits_per_second);
         return;
     }
+    if (!ordered_) set_order();
     for (std::size_t i = 0; i < by_need_.size(); ++i) {
         auto& t = transfers_[by_need_[i]];
         const double even = left / static_cast<double>(by_need_.size() - i);
@@ -68,8 +69,12 @@ void Line::begin(const Transfer& transfer) {
 
 void Line::note_change() {
     divided_ = false;
+    ordered_ = false;
+}
+
+void Line::set_order() {
+    ordered_ = true;
     by_need_.resize(transfers_.size());
-    if (link_->sharing == Sharing::in_turn || transfers_.size() < 2) return;
     std::iota(by_need_.begin(), by_need_.end(), 0u);
     std::sort(by_need_.begin(), by_need_.end(), [&](std::size_t i, std::size_t j) {
         const Transfer& a = transfers_[i];

@@ -68,11 +68,13 @@ private:
     double share_at(double t);
     void divide(double now);
     void note_change();
+    void set_order();
 
     const ReplayLink* link_;
     std::size_t stretch_ = 0;  // the first that has not ended
     std::vector<Transfer> transfers_;
     std::vector<std::size_t> by_need_;  // places of the transfers, the least own limit first
+    bool ordered_ = false;              // they are
     std::vector<Transfer> done_;
     double carried_bits_ = 0;
     bool divided_ = false;

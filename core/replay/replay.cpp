@@ -89,6 +89,7 @@ public:
                 for (auto& list : trace_.arrivals[s]) list.reserve(sends[s].due.size());
         }
         set_order();
+        set_soonest_due();
         for (const std::size_t s : order_)
             for (std::size_t d = 0; d < sends[s].datasets.size(); ++d) set_part(s, d);
     }
@@ -96,8 +97,7 @@ public:
     ReplayTrace run() {
         double now = -never_s;
         for (;;) {
-            double next = never_s;
-            for (const double due : next_due_) next = std::min(next, due);
+            double next = soonest_due_;
             for (auto& line : lines_) next = std::min(next, line.next_event(now));
             next = std::min(next, end_);
             for (auto& line : lines_)
@@ -105,9 +105,7 @@ public:
             now = next;
             if (next_deadline_ <= now) note_deadlines(now);
             if (now >= end_ || enough_) break;
-            for (const std::size_t s : order_)
-                if (next_due_[s] <= now || (states_[s].waiting && !states_[s].going))
-                    start(s, now);
+            if (soonest_due_ <= now || some_wait_) start_all(now);
             if (options_.watch) tell(now);
         }
         cut_off();
@@ -115,6 +113,18 @@ public:
     }
 
 private:
+    void start_all(double now) {
+        some_wait_ = false;
+        for (const std::size_t s : order_)
+            if (next_due_[s] <= now || (states_[s].waiting && !states_[s].going)) start(s, now);
+        set_soonest_due();
+    }
+
+    void set_soonest_due() {
+        soonest_due_ = never_s;
+        for (const double due : next_due_) soonest_due_ = std::min(soonest_due_, due);
+    }
+
     /// Sources before those they feed, so that what arrives at once is there for the next.
     void set_order() {
         std::vector<std::size_t> depth(sends_.size(), 0);
@@ -192,6 +202,7 @@ private:
         record.missed = as_seconds(record.done) > state.run.deadline + 1 ||
                         (sends_[t.id].on_arrival && state.waiting && state.waiting_since < now);
         state.going = false;
+        some_wait_ = some_wait_ || state.waiting;
         for (auto& part : state.parts)
             for (const auto snapshot : part.arriving) {
                 part.at_box.receive(snapshot);
@@ -215,7 +226,7 @@ private:
             const auto newest = newest_at_source(s, part, as_instant(now));
             if (newest <= part.at_box.newest()) continue;
             if (state.going && !part.arriving.empty() && part.arriving.back() >= newest) continue;
-            state.waiting = true;
+            state.waiting = some_wait_ = true;
             state.waiting_since = now;
             state.next_due_after = never_s;
             return;
@@ -423,6 +434,8 @@ private:
     std::vector<Line> lines_;
     std::vector<State> states_;
     std::vector<double> next_due_;  // of each send
+    double soonest_due_ = never_s;
+    bool some_wait_ = false;        // a run that no due time of its own starts
     bool enough_ = false;
     double next_deadline_ = never_s;  // of the runs going: none is sooner
     std::vector<std::size_t> order_;
