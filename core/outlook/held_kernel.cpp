@@ -17,8 +17,8 @@ constexpr double young_days = 4;
 class FreedByListing {
 public:
     FreedByListing(const KnownPast& past, std::size_t curves, FreedByGap& freed)
-        : past_(past), freed_(freed), listed_(past.taken.size(), 0.0),
-          steps_(curves, std::vector<double>(past.taken.size(), 0.0)) {
+        : past_(past), freed_(freed), listed_(past.taken.size()), steps_(curves) {
+        for (auto& steps : steps_) steps.resize(past.taken.size());
         for (std::size_t i = 1; i < past.taken.size(); ++i) {
             listed_[i] = listed_[i - 1] + past.freed[i];
             const auto& step = freed(past.taken[i] - past.taken[i - 1]);
@@ -54,6 +54,27 @@ private:
 
 double young_share(double gap_days) { return 1 / (1 + gap_days / young_days); }
 
+namespace {
+
+void set_young(const GapLayout& layout, HeldKernel& k) {
+    std::vector<double> share;  // of each length
+    for (const auto length : layout.lengths)
+        share.push_back(young_share(static_cast<double>(length.count()) / seconds_per_day));
+    for (std::size_t i = 0; i < layout.shapes.size(); ++i) {
+        double all = 0;
+        double young = 0;
+        for (const auto* gaps = layout.shapes.begin(i); gaps < layout.shapes.end(i); ++gaps) {
+            const std::size_t length = layout.length_of[gaps->row];
+            const double bytes = static_cast<double>(gaps->weight) * static_cast<double>(k.freed.front()[length]);
+            all += bytes;
+            young += bytes * share[length];
+        }
+        k.young.push_back(all > 0 ? static_cast<float>(young / all) : 0.0F);
+    }
+}
+
+}  // namespace
+
 double HeldKernel::held(std::size_t curve, std::size_t time) const {
     double bytes = known.empty() ? 0 : known[curve][time];
     for (const auto* gaps = layout->shapes.begin(time); gaps < layout->shapes.end(time); ++gaps)
@@ -70,8 +91,8 @@ HeldKernel held_kernel(std::shared_ptr<const GapLayout> layout, const DatasetMod
     for (const auto length : layout->lengths) {
         const auto& of_curves = freed(length);
         for (std::size_t c = 0; c < curves.size(); ++c) k.freed[c].push_back(static_cast<float>(of_curves[c]));
-        k.young.push_back(static_cast<float>(young_share(static_cast<double>(length.count()) / seconds_per_day)));
     }
+    if (model.wander > 0) set_young(*layout, k);
     if (!layout->listed.empty()) {
         const std::size_t times = layout->shapes.size();
         k.known.assign(curves.size(), std::vector<double>(times, 0.0));

@@ -23,7 +23,7 @@ struct HeldKernel {
     std::shared_ptr<const GapLayout> layout;
     std::vector<std::vector<float>> freed;   ///< per curve of the model, and after them its mean curve: bytes of each length of gap
     std::vector<std::vector<double>> known;  ///< per curve and time: bytes that no churn moves; empty: none
-    std::vector<float> young;                ///< share of each length that follows the wander
+    std::vector<float> young;                ///< per time: share of all that gaps free then that follows the wander
 
     /// Bytes at a time while churn is at its mean.
     double held(std::size_t curve, std::size_t time) const;

@@ -35,11 +35,6 @@ ULLAGE_LANES void sum_rows(const RowSums& sums, std::size_t first, std::size_t l
     }
 }
 
-ULLAGE_LANES void add_rows(const std::uint32_t* which, std::size_t n, const float* factor, const float* more, float* rows) {
-    for (std::size_t r = 0; r < n; ++r, rows += lanes, more += lanes)
-        store(load(rows) + factor[which[r]] * load(more), rows);
-}
-
 ULLAGE_LANES void scale_rows(const std::uint32_t* which, std::size_t n, const float* factor, float* rows) {
     for (std::size_t r = 0; r < n; ++r, rows += lanes) store(load(rows) * factor[which[r]], rows);
 }

@@ -33,8 +33,6 @@ private:
 /// The sums from `first` up to before `last`: out[16 sum + lane] = Σ weight × table[16 row + lane].
 void sum_rows(const RowSums& sums, std::size_t first, std::size_t last, const float* table, float* out);
 
-/// rows[16 r + lane] += factor[which[r]] × more[16 r + lane], r < n.
-void add_rows(const std::uint32_t* which, std::size_t n, const float* factor, const float* more, float* rows);
 /// rows[16 r + lane] ×= factor[which[r]], r < n.
 void scale_rows(const std::uint32_t* which, std::size_t n, const float* factor, float* rows);
 

@@ -54,6 +54,41 @@ double quantile_at(const std::vector<std::vector<double>>& futures, std::size_t 
     return quantile_of(values, p);
 }
 
+TEST(Growth, TheRateIsDrawnByTheNumbersGiven) {
+    // A number stands for a share: those of the median and of p90 of a normal distribution.
+    constexpr auto number_of = [](double share) { return static_cast<std::uint32_t>(share * 4294967296.0); };
+    constexpr double z90 = 1.2815515655446004;
+    std::vector<std::uint32_t> given(growth_rate_numbers, number_of(0.5));
+    RandomSequence random(1, 1, 1);
+    std::vector<double> added;
+    GrowthModel pooled;
+    pooled.pull = 1;
+    pooled.pooled_bytes_per_day = 10;
+    pooled.pooled_spread = 3;
+    draw_growth(pooled, 0, given, random, {100}, added);
+    EXPECT_NEAR(added[0], 1000, 0.01);
+    given[0] = number_of(0.9);
+    draw_growth(pooled, 0, given, random, {100}, added);
+    EXPECT_NEAR(added[0], 1000 + 300 * z90, 0.01);
+
+    // The drift of a walk without noise: the second.
+    GrowthModel walk;
+    for (int i = 0; i < 20; ++i) walk.blocks.push_back({7, 70, 0, 1, false, {{0, 0}, {7, 70}}});
+    walk.bytes_per_day = 10;
+    walk.standard_error = 2;
+    given[1] = number_of(0.1);
+    draw_growth(walk, 3, given, random, {100}, added);
+    EXPECT_NEAR(added[0], 1000 - 200 * z90, 0.01);
+
+    // Weights: of two stretches, one with all of the weight. Its number is near 0, the other's near 1.
+    GrowthModel two;
+    two.blocks = {{28, 0, 42, 1, false, {{0, 0}, {28, 0}}}, {28, 280, 14, 1, false, {{0, 0}, {28, 280}}}};
+    given[1] = number_of(1 - 1e-9);
+    given[2] = number_of(1e-6);
+    draw_growth(two, 0, given, random, {280}, added);
+    EXPECT_NEAR(added[0], 2800, 1e-9);
+}
+
 TEST(Growth, OfASteadyHistoryIsItsSlopeAndAlmostCertain) {
     std::vector<LivePoint> steady;
     for (int d = 0; d <= 365; ++d) steady.push_back({double(d), 1e12 + 2e9 * d});
