@@ -126,7 +126,7 @@ void DatasetDrawer::draw(std::size_t d, std::size_t block, std::size_t n, BlockD
     const auto& m = models_[d];
     const std::size_t first = block * block_paths;
     draw.n = n;
-    draw.curve = plan_.set.empty() ? alternative(d, block) : std::size_t(plan_.set[first][d].curve);
+    draw.curve = plan_.set.empty() ? curve_of(d, block) : std::size_t(plan_.set[first][d].curve);
     draw.live.resize(plan_.days.size() * block_paths);
     draw.churn.resize((edges_.size() - 1) * block_paths);
     draw.wander.resize(draw.churn.size());
@@ -177,13 +177,13 @@ void DatasetDrawer::keep_inputs(std::size_t d, std::uint32_t path, std::size_t l
     }
 }
 
-/// Which of a dataset's curves a block draws: they are spread evenly over the blocks, from the one that holds least
-/// to the one that holds most.
-std::size_t DatasetDrawer::alternative(std::size_t d, std::size_t block) const {
+/// The curve of a number: of first numbers each curve comes as often as any other, from the one that holds least to the
+/// one that holds most.
+std::size_t DatasetDrawer::curve_of(std::size_t d, std::size_t number) const {
     std::array<std::uint32_t, lanes> words;
-    points_.words(d, static_cast<std::uint32_t>(block / lanes * lanes), words);
+    points_.words(d, static_cast<std::uint32_t>(number / lanes * lanes), words);
     const auto& rising = rising_[d];
-    return rising[std::size_t(std::uint64_t{words[block % lanes]} * rising.size() >> 32)];
+    return rising[std::size_t(std::uint64_t{words[number % lanes]} * rising.size() >> 32)];
 }
 
 /// All lanes of a block, those past the last path too.
@@ -304,9 +304,9 @@ double DatasetDrawer::live_at(std::size_t d, const BlockDraw& draw, double day, 
     return live[lane];
 }
 
-DatasetPath DatasetDrawer::sample(std::size_t d, const BlockDraw& draw, std::size_t lane) const {
+DatasetPath DatasetDrawer::sample(std::size_t d, const BlockDraw& draw, std::size_t block, std::size_t lane) const {
     DatasetPath path;
-    path.curve = static_cast<int>(draw.curve);
+    path.curve = static_cast<int>(plan_.set.empty() ? curve_of(d, block * block_paths + lane) : draw.curve);
     for (std::size_t i = 0; i < plan_.days.size(); ++i) path.live.push_back(draw.live[i * block_paths + lane]);
     for (std::size_t j = 0; j + 1 < edges_.size(); ++j)
         path.churn.push_back(static_cast<double>(draw.churn[j * block_paths + lane]) +

@@ -56,8 +56,9 @@ public:
     /// Live bytes of all lanes at a day, which lies at `place` if it is above 0: straight lines between the
     /// times, and the events so far.
     void live(std::size_t dataset, const BlockDraw& draw, double day, GridPlace place, DoubleLanes& live) const;
-    /// What the replay needs of a path.
-    DatasetPath sample(std::size_t dataset, const BlockDraw& draw, std::size_t lane) const;
+    /// What the replay needs of a path. It is given a curve of its own: few paths are replayed, and those of a block
+    /// share one.
+    DatasetPath sample(std::size_t dataset, const BlockDraw& draw, std::size_t block, std::size_t lane) const;
 
 private:
     /// What the noise of one dataset's intervals is made of.
@@ -72,7 +73,7 @@ private:
     void set_path(std::size_t d, const SetInputs& set, std::size_t lane, BlockDraw& draw) const;
     void keep_inputs(std::size_t d, std::uint32_t path, std::size_t lane, const BlockDraw& draw, double level,
                      double live_factor) const;
-    std::size_t alternative(std::size_t d, std::size_t block) const;
+    std::size_t curve_of(std::size_t d, std::size_t number) const;
     void draw_paths_of(std::size_t d, std::uint32_t first, BlockDraw& draw) const;
     void draw_measured_growth(std::size_t d, std::uint32_t first, const DoubleLanes& start, BlockDraw& draw) const;
     void draw_intervals(std::size_t d, std::uint32_t first, const DoubleLanes& start, const DoubleLanes& rate,

@@ -58,7 +58,7 @@ public:
             for (const std::size_t q : profiles_of_[d]) add_profile(q, room, block);
             add_probes(d, room.draw, first);
             for (std::size_t lane = 0; lane < n && first + lane < out_.samples.size(); ++lane)
-                out_.samples[first + lane][d] = datasets_.sample(d, room.draw, lane);
+                out_.samples[first + lane][d] = datasets_.sample(d, room.draw, block, lane);
         }
     }
 

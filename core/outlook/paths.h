@@ -98,7 +98,7 @@ struct Probe {
 
 /// One dataset's draw on one path, for the replay.
 struct DatasetPath {
-    int curve = 0;                           ///< index into the model's curves
+    int curve = 0;                           ///< index into the model's curves; not the one the path fills boxes by
     std::vector<double> live;                ///< stored bytes at each time, events left out
     std::vector<double> churn;               ///< multiplier of each interval, for steps of a day
     struct DrawnEvent { Event::Kind kind; double day; double bytes; };

@@ -11,8 +11,8 @@ namespace ullage {
 
 namespace {
 
-constexpr double replayed_runs = 300'000;  // over all sample paths
-constexpr int most_samples = 200;
+constexpr double replayed_runs = 250'000;  // over all sample paths, which are spread evenly
+constexpr int most_samples = 128;
 constexpr int least_samples = 8;
 // Of a first look, where a better one follows.
 constexpr double first_runs = 20'000;

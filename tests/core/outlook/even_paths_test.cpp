@@ -49,6 +49,26 @@ TEST(EvenPaths, ACurveIsDrawnAsOftenAsAnyOther) {
     EXPECT_NE(all[0].curve, all[1].curve);
 }
 
+TEST(EvenPaths, TheFewThatAreReplayedHaveCurvesOfTheirOwn) {
+    // One that dies sooner than the next, so that all of them hold differently.
+    DatasetModel m;
+    m.live_bytes = 1 * tb;
+    m.churn_spread = spread;
+    for (std::size_t c = 0; c < curves; ++c) m.curves.push_back(Curve({{1.0 + double(c), 10 * gb}}));
+    m.mean_curve = m.curves.front();
+    PathsPlan plan;
+    plan.as_of = Instant(as_of);
+    plan.days = {0, 1, 2};
+    plan.paths = 64;
+    plan.samples = int(curves);
+    const auto paths = draw_paths({m}, plan, {}, 0, 1);
+    ASSERT_TRUE(paths);
+    std::set<int> replayed;
+    for (const auto& path : paths->samples) replayed.insert(path.front().curve);
+    EXPECT_EQ(replayed.size(), curves);
+    for (std::size_t p = 1; p < block_paths; ++p) EXPECT_EQ(paths->drawn.front().curve[p], paths->drawn.front().curve[0]);
+}
+
 TEST(EvenPaths, LevelsOfChurnLieOneInEachOfAsManyLikelyParts) {
     const auto all = drawn_of(512);
     const double variance = std::log1p(spread * spread);
