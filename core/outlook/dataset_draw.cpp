@@ -129,8 +129,7 @@ void DatasetDrawer::draw(std::size_t d, std::size_t block, std::size_t n, BlockD
     draw.curve = plan_.set.empty() ? curve_of(d, block) : std::size_t(plan_.set[first][d].curve);
     draw.live.resize(plan_.days.size() * block_paths);
     draw.churn.resize((edges_.size() - 1) * block_paths);
-    draw.wander.resize(draw.churn.size());
-    if (!plan_.set.empty() || m.wander <= 0) std::fill(draw.wander.begin(), draw.wander.end(), 0.0F);
+    draw.wander.resize(plan_.set.empty() && m.wander > 0 ? draw.churn.size() : 0);
     draw.event_day.assign(m.events.size() * block_paths, 0.0);
     draw.event_bytes.assign(m.events.size() * block_paths, 0.0);
     if (plan_.set.empty()) {
@@ -160,12 +159,12 @@ void DatasetDrawer::set_path(std::size_t d, const SetInputs& set, std::size_t la
 
 /// Keeps what a path drew; each path has places of its own, so blocks need not wait for one another.
 void DatasetDrawer::keep_inputs(std::size_t d, std::uint32_t path, std::size_t lane, const BlockDraw& draw, double level,
-                 double live_factor) const {
+                                double live_factor) const {
     auto& kept = drawn_[d];
     kept.level[path] = static_cast<float>(level);
     kept.live_factor[path] = static_cast<float>(live_factor);
     kept.curve[path] = static_cast<int>(draw.curve);
-    for (std::size_t g = 0; g < plan_.growth_days.size(); ++g) {
+    for (std::size_t g = 0; g < growth_places_.size(); ++g) {
         const auto [i, part] = growth_places_[g];
         const double a = draw.live[(i - 1) * block_paths + lane];
         const double b = draw.live[i * block_paths + lane];
@@ -240,7 +239,7 @@ void DatasetDrawer::draw_intervals(std::size_t d, std::uint32_t first, const Lan
                                    const Lanes& level, BlockDraw& draw) const {
     const auto& m = models_[d];
     const NoiseScales& scales = noise_[d];
-    const bool wanders = m.wander > 0;
+    const bool wanders = !draw.wander.empty();
     const bool varies = m.day_variation > 0;
     const bool walks = !m.growth && m.growth_noise > 0;
     Lanes per_live, then;
@@ -309,8 +308,9 @@ DatasetPath DatasetDrawer::sample(std::size_t d, const BlockDraw& draw, std::siz
     path.curve = static_cast<int>(plan_.set.empty() ? curve_of(d, block * block_paths + lane) : draw.curve);
     for (std::size_t i = 0; i < plan_.days.size(); ++i) path.live.push_back(draw.live[i * block_paths + lane]);
     for (std::size_t j = 0; j + 1 < edges_.size(); ++j)
-        path.churn.push_back(static_cast<double>(draw.churn[j * block_paths + lane]) +
-                             young_share(1) * static_cast<double>(draw.wander[j * block_paths + lane]));
+        path.churn.push_back(draw.churn[j * block_paths + lane]);
+    for (std::size_t j = 0; j * block_paths < draw.wander.size(); ++j)
+        path.churn[j] += young_share(1) * static_cast<double>(draw.wander[j * block_paths + lane]);
     for (std::size_t e = 0; e < models_[d].events.size(); ++e)
         path.events.push_back({models_[d].events[e].kind, draw.event_day[e * block_paths + lane],
                                draw.event_bytes[e * block_paths + lane]});

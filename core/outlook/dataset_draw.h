@@ -39,7 +39,7 @@ struct BlockDraw {
     std::size_t curve = 0;
     Rows<double> live;                       ///< [time × block_paths + lane], events left out
     Rows<float> churn;                       ///< [interval × block_paths + lane]
-    Rows<float> wander;                      ///< the same: what to add to it for what dies young
+    Rows<float> wander;                      ///< the same: what to add to it for what dies young; empty: nothing
     std::vector<double> event_day, event_bytes;  ///< [event × block_paths + lane]
     std::vector<double> added;               ///< growth of one path, per time
 };

@@ -4,11 +4,16 @@
 #include "core/units/calendar.h"
 
 #include <algorithm>
+#include <optional>
 #include <unordered_map>
 
 namespace ullage {
 
 namespace {
+
+struct Gap {
+    Instant from{}, to{};
+};
 
 /// Finds the shape of a gap, or makes it.
 class Shapes {
@@ -16,7 +21,7 @@ public:
     Shapes(const std::vector<double>& edges, Instant as_of, GapLayout& layout)
         : edges_(edges), as_of_(as_of), layout_(layout), in_(edges.size() - 1) {}
 
-    std::uint32_t operator()(const GapLayout::Gap& gap) {
+    std::uint32_t operator()(const Gap& gap) {
         const double from = days_between(as_of_, gap.from);
         const double to = days_between(as_of_, gap.to);
         const std::size_t first = interval(from);
@@ -40,7 +45,7 @@ public:
 
 private:
     struct Known {
-        GapLayout::Gap gap;
+        Gap gap;
         bool inside = false;  // one interval
         std::uint32_t shape = 0;
     };
@@ -71,9 +76,10 @@ GapLayout gap_layout(const KeptSnapshots& kept, const std::vector<double>& edges
                      const std::vector<double>& days, const std::vector<Instant>& taken) {
     GapLayout layout;
     Shapes shape_of(edges, as_of, layout);
-    const auto is_listed = [&](const GapLayout::Gap& gap) {
-        return !taken.empty() && gap.to <= taken.back() && std::binary_search(taken.begin(), taken.end(), gap.from) &&
-               std::binary_search(taken.begin(), taken.end(), gap.to);
+    const auto place_of = [&](Instant snapshot) -> std::optional<std::size_t> {
+        const auto at = std::lower_bound(taken.begin(), taken.end(), snapshot);
+        if (at == taken.end() || *at != snapshot) return {};
+        return static_cast<std::size_t>(at - taken.begin());
     };
     for (std::size_t i = 0; i < days.size(); ++i) {
         layout.first_listed.push_back(layout.listed.size());
@@ -81,11 +87,14 @@ GapLayout gap_layout(const KeptSnapshots& kept, const std::vector<double>& edges
         std::uint32_t shape = 0;
         float gaps = 0;  // of that shape, one after another
         for (std::size_t g = 1; g < ends.size(); ++g) {
-            const GapLayout::Gap gap{ends[g - 1], ends[g]};
+            const Gap gap{ends[g - 1], ends[g]};
             if (gap.to <= gap.from) continue;
-            if (is_listed(gap)) {
-                layout.listed.push_back(gap);
-                continue;
+            if (!taken.empty() && gap.to <= taken.back()) {
+                const auto first = place_of(gap.from), last = place_of(gap.to);
+                if (first && last) {
+                    layout.listed.push_back({*first, *last});
+                    continue;
+                }
             }
             const std::uint32_t next = shape_of(gap);
             if (gaps > 0 && next != shape) {

@@ -14,8 +14,9 @@
 namespace ullage {
 
 struct GapLayout {
-    struct Gap {
-        Instant from{}, to{};
+    /// Between two snapshots of a listing, by their places in it.
+    struct Listed {
+        std::size_t first = 0, last = 0;
     };
     std::vector<std::chrono::seconds> lengths;  ///< those that occur
     /// Gaps of one length that lie alike hold alike, whenever they are retained: together they are a shape.
@@ -23,7 +24,7 @@ struct GapLayout {
     RowSums churn;                              ///< per shape: the mean of the intervals it lies in
     RowSums shapes;                             ///< per time: how many gaps of each shape
     std::vector<std::size_t> first_listed;      ///< per time, and after the last
-    std::vector<Gap> listed;                    ///< gaps that a listing shows both ends of; they are in no shape
+    std::vector<Listed> listed;                 ///< gaps that a listing shows both ends of; they are in no shape
 };
 
 /// `edges`: bounds of the intervals, rising days from as_of, at least two. What lies outside counts into the first and

@@ -27,11 +27,10 @@ public:
     }
 
     /// Adds a gap's bytes to the time's place of each curve's row.
-    void add(const GapLayout::Gap& gap, std::size_t time, std::vector<std::vector<double>>& rows) {
-        const std::size_t first = place_of(gap.from);
-        const std::size_t last = place_of(gap.to);
+    void add(const GapLayout::Listed& gap, std::size_t time, std::vector<std::vector<double>>& rows) {
+        const auto [first, last] = gap;
         const double listed = last == first + 1 ? past_.freed[last] : listed_[last] - listed_[first];
-        const std::vector<double>* whole = last == first + 1 ? nullptr : &freed_(gap.to - gap.from);
+        const std::vector<double>* whole = last == first + 1 ? nullptr : &freed_(past_.taken[last] - past_.taken[first]);
         for (std::size_t c = 0; c < rows.size(); ++c) {
             const double steps = steps_[c][last] - steps_[c][first];
             rows[c][time] += whole && steps > 0 ? listed * std::min(1.0, (*whole)[c] / steps) : listed;
@@ -39,11 +38,6 @@ public:
     }
 
 private:
-    std::size_t place_of(Instant taken) const {
-        return static_cast<std::size_t>(std::lower_bound(past_.taken.begin(), past_.taken.end(), taken) -
-                                        past_.taken.begin());
-    }
-
     const KnownPast& past_;
     FreedByGap& freed_;
     std::vector<double> listed_;              // up to each snapshot

@@ -34,6 +34,7 @@ struct Target {
     std::vector<float> live_charge, held_charge;
     std::size_t from_time = 0;  // before which nothing has arrived
 };
+
 class PathDrawer {
 public:
     PathDrawer(const std::vector<DatasetModel>& models, const PathsPlan& plan, const HeldProfiles& profiles, Paths& out)
@@ -127,7 +128,7 @@ private:
         for (const Target& target : targets) from = std::min(from, target.from_time);
         const HeldKernel& kernel = profile.kernel;
         sum_gaps(kernel, draw.curve, from, draw.churn, room.shapes, room.held);
-        const bool wanders = !kernel.young.empty();
+        const bool wanders = !draw.wander.empty();
         if (wanders) sum_gaps(kernel, draw.curve, from, draw.wander, room.shapes, room.young);
         FloatLanes held;
         DoubleLanes live;
@@ -279,18 +280,9 @@ std::optional<Paths> draw_paths(const std::vector<DatasetModel>& models, const P
     PerThread<PathRoom> rooms;
 
     const std::size_t blocks = (out.paths + block_paths - 1) / block_paths;
-    // A round of blocks at a time, so that progress is told from the calling thread.
-    const std::size_t round = progress.report ? std::max<std::size_t>(blocks / 20, 32) : blocks;
-    for (std::size_t from = 0; from < blocks; from += round) {
-        const std::size_t to = std::min(from + round, blocks);
-        side_by_side(plan.threads, from, to, [&](std::size_t block) {
-            if (!progress.stop.stop_requested()) drawer.draw_block(block, rooms.local());
-        });
-        if (progress.report)
-            progress.report(progress_from +
-                            (progress_to - progress_from) * double(to) / double(blocks));
-    }
-    if (progress.stop.stop_requested()) return {};
+    const bool all = side_by_side_told(plan.threads, blocks, std::max<std::size_t>(blocks / 20, 32), progress, progress_from,
+                                       progress_to, [&](std::size_t block) { drawer.draw_block(block, rooms.local()); });
+    if (!all) return {};
     return out;
 }
 

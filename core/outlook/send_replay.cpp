@@ -128,12 +128,9 @@ std::optional<Traces> replay_paths(const SendContext& context,
     std::optional<MissedCount> missed;
     if (settings.most_missing >= 0)
         missed.emplace(settings.only, replayed, context.start, traces.size(), settings.most_missing);
-    // A round of paths at a time, so that progress is told from the calling thread.
-    const std::size_t round = progress.report ? std::max<std::size_t>(traces.size() / 8, 8) : traces.size();
-    for (std::size_t from = 0; from < traces.size(); from += round) {
-        const std::size_t to = std::min(from + round, traces.size());
-        side_by_side(settings.threads, from, to, [&](std::size_t p) {
-            if (progress.stop.stop_requested()) return;
+    const std::size_t round = std::max<std::size_t>(traces.size() / 8, 8);
+    const bool all = side_by_side_told(
+        settings.threads, traces.size(), round, progress, progress_from, progress_to, [&](std::size_t p) {
             const bool note = p == 0 || settings.survival_on_all_paths;
             ReplayOptions options = note ? noting : ReplayOptions();
             options.keep_arrivals = settings.arrivals != nullptr;
@@ -144,12 +141,7 @@ std::optional<Traces> replay_paths(const SendContext& context,
             if (settings.arrivals) (*settings.arrivals)[p] = std::move(trace.arrivals);
             if (settings.wholes) (*settings.wholes)[p] = std::move(trace.whole);
         });
-        if (progress.report)
-            progress.report(progress_from +
-                            (progress_to - progress_from) *
-                                std::min(1.0, double(from + round) / double(traces.size())));
-        if (progress.stop.stop_requested()) return {};
-    }
+    if (!all) return {};
     return traces;
 }
 

@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/outlook/threads.h"
 
-#ifdef ULLAGE_PLAIN_THREADS
+#include "core/outlook/outlook.h"
 
 #include <algorithm>
+
+#ifdef ULLAGE_PLAIN_THREADS
+
 #include <atomic>
 #include <exception>
 #include <vector>
@@ -53,3 +56,22 @@ void side_by_side(int threads, std::size_t first, std::size_t last,
 }  // namespace ullage
 
 #endif
+
+namespace ullage {
+
+bool side_by_side_told(int threads, std::size_t count, std::size_t round, const Progress& progress, double told_from,
+                       double told_to, const std::function<void(std::size_t)>& work) {
+    if (!progress.report) round = count;
+    for (std::size_t from = 0; from < count; from += round) {
+        const std::size_t to = std::min(from + round, count);
+        side_by_side(threads, from, to, [&](std::size_t i) {
+            if (!progress.stop.stop_requested()) work(i);
+        });
+        if (progress.stop.stop_requested()) return false;
+        if (progress.report)
+            progress.report(told_from + (told_to - told_from) * static_cast<double>(to) / static_cast<double>(count));
+    }
+    return true;
+}
+
+}  // namespace ullage

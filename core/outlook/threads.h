@@ -13,10 +13,17 @@
 
 namespace ullage {
 
+struct Progress;  // outlook.h
+
 /// work(i) for each i from `first` up to before `last`, on `threads` threads (0: one a core); returns when all
 /// have ended. What one throws is thrown here. May be called from within such work.
 void side_by_side(int threads, std::size_t first, std::size_t last,
                   const std::function<void(std::size_t)>& work);
+
+/// The same for each i below `count`, with progress told from the calling thread, from `told_from` up to `told_to`, after
+/// each round of so many; all at once if nobody asks. False if it was stopped: then some work was left out.
+bool side_by_side_told(int threads, std::size_t count, std::size_t round, const Progress& progress, double told_from,
+                       double told_to, const std::function<void(std::size_t)>& work);
 
 /// Room to work in, one for each thread that asks for it. What is in it may not tell in the answer.
 template <class T>

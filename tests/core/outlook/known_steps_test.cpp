@@ -191,7 +191,7 @@ TEST(GapLayout, WhatAListingShowsIsInNoShape) {
     const auto layout = gap_layout(k.kept, k.edges, k.start, k.days, taken);
     ASSERT_EQ(layout.listed.size(), 2U);
     EXPECT_EQ(layout.first_listed[1], 2U);
-    EXPECT_EQ(layout.listed[1].from, taken[1]);
+    EXPECT_EQ(taken[layout.listed[1].first], taken[1]);
     double gaps = 0;
     for (const auto* shape = layout.shapes.begin(0); shape < layout.shapes.end(0); ++shape) gaps += double(shape->weight);
     EXPECT_EQ(gaps, 3);
