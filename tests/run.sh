@@ -7,7 +7,7 @@ root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 . "$root/resources/need-packages.sh"
 preset=${1:-release}
 [ $# -gt 0 ] && shift
-case $preset in fuzz) need_packages clang libclang-rt-dev ;; *) need_packages ;; esac
+case $preset in fuzz) need_packages clang libclang-rt-dev lld ;; *) need_packages ;; esac
 cd "$root"
 cmake --preset "$preset"
 cmake --build --preset "$preset"

@@ -4811,26 +4811,6 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
         <translation>Fragen</translation>
     </message>
     <message>
-        <source>Will it fit?</source>
-        <translation>Passt es?</translation>
-    </message>
-    <message>
-        <source>Will it arrive?</source>
-        <translation>Kommt es an?</translation>
-    </message>
-    <message>
-        <source>What to buy?</source>
-        <translation>Was kaufen?</translation>
-    </message>
-    <message>
-        <source>How sure?</source>
-        <translation>Wie sicher?</translation>
-    </message>
-    <message>
-        <source>Report</source>
-        <translation>Bericht</translation>
-    </message>
-    <message>
         <source>Progress of the forecast</source>
         <translation>Fortschritt der Vorhersage</translation>
     </message>
@@ -5216,6 +5196,29 @@ Linie: von 1 von 10 bis 9 von 10.</translation>
     <message>
         <source>Mo&amp;ve up</source>
         <translation>Nach &amp;oben</translation>
+    </message>
+</context>
+<context>
+    <name>ullage::ui::QuestionPages</name>
+    <message>
+        <source>Will it fit?</source>
+        <translation>Passt es?</translation>
+    </message>
+    <message>
+        <source>Will it arrive?</source>
+        <translation>Kommt es an?</translation>
+    </message>
+    <message>
+        <source>What to buy?</source>
+        <translation>Was kaufen?</translation>
+    </message>
+    <message>
+        <source>How sure?</source>
+        <translation>Wie sicher?</translation>
+    </message>
+    <message>
+        <source>Report</source>
+        <translation>Bericht</translation>
     </message>
 </context>
 <context>

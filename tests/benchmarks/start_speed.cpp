@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-// From the start of a process to its first painted window, without a display: what a shell's `time` says of
+// From the start of a process to its first painted window, without a display.
 //
-//   start_speed window SITE    the program's window with a site, painted first
+//   start_speed window SITE    the program's window with a site; says so once it is painted, and ends
 //   start_speed answer SITE    … painted with the first answer
 //
 // start_speed all SITE [RUNS] runs these and an empty Qt Charts window (empty_chart, which lies beside it) in turn and
-// prints medians and ratios.
+// prints medians and ratios of the time until each says that it is painted.
 #include "core/units/kept_memory.h"
+#include "tests/benchmarks/say_painted.h"
 #include "tests/ui/window/settings_apart.h"
 #include "ui/window/main_window.h"
 
@@ -16,6 +17,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
+#include <fcntl.h>
+#include <optional>
 #include <spawn.h>
 #include <string>
 #include <sys/wait.h>
@@ -27,7 +31,7 @@ namespace {
 using namespace ullage;
 using namespace ullage::ui;
 
-/// Ends the program once the window has been painted and `ready`.
+/// Says so and ends the program once the window has been painted and `ready`.
 class EndWhenPainted : public QObject {
 public:
     explicit EndWhenPainted(QWidget& window) { window.installEventFilter(this); }
@@ -36,7 +40,7 @@ public:
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override {
         if (event->type() == QEvent::UpdateRequest && ready)
-            QMetaObject::invokeMethod(qApp, &QCoreApplication::quit, Qt::QueuedConnection);
+            QMetaObject::invokeMethod(qApp, say_painted_and_quit, Qt::QueuedConnection);
         return QObject::eventFilter(watched, event);
     }
 };
@@ -48,6 +52,10 @@ int paintWindow(const QString& site, bool with_answer) {
     end.ready = !with_answer;
     QObject::connect(&window.runner(), &AnswerRunner::answered, &end, [&] { end.ready = true; });
     window.openFile(site);
+    if (!window.document().isOpen()) {
+        fmt::print(stderr, "start_speed: {} was not opened\n", site.toStdString());
+        return 2;
+    }
     window.show();
     return QApplication::exec();
 }
@@ -58,17 +66,33 @@ struct Started {
     std::vector<double> ms;
 };
 
-/// Runs it; a spawned process costs the same whatever this one has in memory, a forked one does not.
-bool ends_well(const Started& started) {
+/// Runs it, and gives the time until it says that it is painted, or nothing if it does not end well. A spawned process
+/// costs the same whatever this one has in memory, a forked one does not.
+std::optional<double> ms_to_painted(const Started& started) {
     std::vector<std::string> words = {started.program.toStdString()};
     for (const QString& word : started.arguments) words.push_back(word.toStdString());
     std::vector<char*> pointers;
     for (std::string& word : words) pointers.push_back(word.data());
     pointers.push_back(nullptr);
+    std::array<int, 2> ends{};
+    if (pipe2(ends.data(), O_CLOEXEC) != 0) return {};
+    const auto [from, to] = ends;
+    posix_spawn_file_actions_t actions;
+    posix_spawn_file_actions_init(&actions);
+    posix_spawn_file_actions_adddup2(&actions, to, STDOUT_FILENO);
+    QElapsedTimer clock;
+    clock.start();
     pid_t child = 0;
+    const bool spawned = posix_spawn(&child, pointers.front(), &actions, nullptr, pointers.data(), environ) == 0;
+    posix_spawn_file_actions_destroy(&actions);
+    close(to);
+    char said = 0;
+    const bool painted = spawned && read(from, &said, 1) == 1;
+    const double ms = static_cast<double>(clock.nsecsElapsed()) / 1e6;
+    close(from);
     int status = 1;
-    return posix_spawn(&child, pointers.front(), nullptr, nullptr, pointers.data(), environ) == 0 &&
-           waitpid(child, &status, 0) == child && status == 0;
+    if (!spawned || waitpid(child, &status, 0) != child || status != 0 || !painted) return {};
+    return ms;
 }
 
 int compare(const QString& site, int runs) {
@@ -78,10 +102,9 @@ int compare(const QString& site, int runs) {
                                 {self, {QStringLiteral("answer"), site}, {}}};
     for (int i = 0; i < runs; ++i)
         for (Started& started : all) {
-            QElapsedTimer clock;
-            clock.start();
-            if (!ends_well(started)) return 1;
-            started.ms.push_back(static_cast<double>(clock.nsecsElapsed()) / 1e6);
+            const auto ms = ms_to_painted(started);
+            if (!ms) return 1;
+            started.ms.push_back(*ms);
         }
     const auto median = [](std::vector<double> values) {
         std::sort(values.begin(), values.end());

@@ -12,7 +12,7 @@ targets=("$@")
 [ ${#targets[@]} -gt 0 ] || targets=(site forecast quantity listing hours arguments)
 cd "$root"
 . resources/need-packages.sh
-need_packages clang libclang-rt-dev
+need_packages clang libclang-rt-dev lld
 cmake --preset fuzz >/dev/null
 cmake --build --preset fuzz --target "${targets[@]/#/fuzz_}" ${CMAKE_BUILD_PARALLEL_LEVEL:+-j "$CMAKE_BUILD_PARALLEL_LEVEL"}
 

@@ -56,6 +56,9 @@ Page::Page(QWidget* parent) : QWidget(parent) {
     all->addWidget(stack_);
 }
 
+QSize Page::sizeHint() const { return QSize(50, 35) * fontMetrics().height(); }
+QSize Page::minimumSizeHint() const { return QSize(18, 10) * fontMetrics().height(); }
+
 void Page::setAnswer(std::shared_ptr<const Answer> answer) {
     answer_ = std::move(answer);
     if (!answer_)

@@ -27,6 +27,12 @@ class Page : public QWidget {
 public:
     explicit Page(QWidget* parent = nullptr);
 
+    // What is on it scrolls, so its size is not asked of what is on it: that would lay out the text of every page,
+    // those out of sight too, at the start and at each edit.
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override;
+    bool hasHeightForWidth() const override { return false; }
+
     /// Null: nothing yet. A page out of sight in a window that is shown takes it up when it comes to sight.
     void setAnswer(std::shared_ptr<const Answer> answer);
     /// The figures shown are being made anew; they stay, paler.

@@ -4,9 +4,20 @@
 #include <QMetaObject>
 
 #include <algorithm>
+#include <sys/resource.h>
+#include <unistd.h>
 #include <utility>
 
 namespace ullage::ui {
+
+namespace {
+
+constexpr int niceness = 5;
+
+/// The window goes first where both want a core: of this thread, and of the threads that it makes, which are nice too.
+void give_way() { setpriority(PRIO_PROCESS, static_cast<id_t>(gettid()), niceness); }
+
+}  // namespace
 
 LatestTask::LatestTask(QObject* parent) : QObject(parent) {
     pause_.setSingleShot(true);
@@ -67,6 +78,7 @@ void LatestTask::begin() {
 }
 
 void LatestTask::loop(const std::stop_token& ending) {
+    give_way();
     for (;;) {
         Job job;
         {

@@ -2,12 +2,12 @@
 #pragma once
 /// Work in the background of which only the newest counts.
 ///
-/// One thread lives as long as the task. What is posted after a pause starts at once; what streams
-/// in (typing, dragging) waits until the stream pauses, so that there is not a run per letter. A run
-/// that starts stops the one before it and takes its place. If a stream never pauses, a run starts
-/// anyway now and then, so that something dragged shows life. Every run has a generation; what an
-/// older one hands over is dropped, so a late result never overwrites a newer one. What is handed
-/// over is called on the thread that owns the task.
+/// One thread lives as long as the task, nicer than the window's. What is posted after a pause starts
+/// at once; what streams in (typing, dragging) waits until the stream pauses, so that there is not a
+/// run per letter. A run that starts stops the one before it and takes its place. If a stream never
+/// pauses, a run starts anyway now and then, so that something dragged shows life. Every run has a
+/// generation; what an older one hands over is dropped, so a late result never overwrites a newer
+/// one. What is handed over is called on the thread that owns the task.
 
 #include <QElapsedTimer>
 #include <QObject>

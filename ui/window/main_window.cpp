@@ -10,15 +10,11 @@
 #include "ui/import/import_dialog.h"
 #include "ui/outline/outline_model.h"
 #include "ui/outline/outline_pane.h"
-#include "ui/pages/arrive_page.h"
-#include "ui/pages/buy_page.h"
-#include "ui/pages/fit_page.h"
-#include "ui/pages/report_page.h"
-#include "ui/pages/sure_page.h"
 #include "ui/theme/drawn_widget.h"
 #include "ui/theme/words.h"
 #include "ui/window/message_bar.h"
 #include "ui/window/planned_event.h"
+#include "ui/window/question_pages.h"
 #include "ui/window/start_page.h"
 
 #include <QCloseEvent>
@@ -34,7 +30,6 @@
 #include <QPushButton>
 #include <QSplitter>
 #include <QStackedWidget>
-#include <QTabWidget>
 #include <QTreeView>
 
 namespace ullage::ui {
@@ -360,11 +355,7 @@ void MainWindow::siteReplaced() {
     kept_.clear();
     comparison_->setPresent({});
     findings_->setAnswer(nullptr);
-    fit_->setAnswer(nullptr);
-    arrive_->setAnswer(nullptr);
-    buy_->setAnswer(nullptr);
-    sure_->setAnswer(nullptr);
-    report_->setAnswer(nullptr);
+    pages_->setAnswer(nullptr, document_.folder());
     const bool open = document_.isOpen();
     for (QAction* action : {save_, save_as_, reload_}) action->setEnabled(open);
     if (!open) {
@@ -424,12 +415,7 @@ void MainWindow::present(const std::shared_ptr<const Answer>& got) {
     outline_model_->setAnswer(answer_);
     comparison_->setPresent({answer_});
     findings_->setAnswer(answer_);
-    fit_->setAnswer(answer_);
-    arrive_->setAnswer(answer_);
-    buy_->setAnswer(answer_);
-    sure_->setAnswer(answer_);
-    report_->setFolder(document_.folder());
-    report_->setAnswer(answer_);
+    pages_->setAnswer(answer_, document_.folder());
     showState();
 }
 
@@ -503,8 +489,7 @@ void MainWindow::showState() {
     else if (state == AnswerRunner::State::failed || to_mend)
         shown = ShownState::failed;
     findings_->setOutOfDate(out_of_date(shown));
-    for (Page* page : std::initializer_list<Page*>{fit_, arrive_, buy_, sure_}) page->setState(shown);
-    report_->setState(updating ? ShownState::updating : shown);  // none is written from a first look
+    pages_->setState(shown, updating ? ShownState::updating : shown);
 }
 
 void MainWindow::showTitle() {
@@ -527,7 +512,7 @@ void MainWindow::keepForComparison() {
 
 void MainWindow::compare() {
     const KeptOutlook* kept = kept_.chosen();
-    fit_->setKept(kept ? std::optional(*kept) : std::nullopt);
+    pages_->setKept(kept ? std::optional(*kept) : std::nullopt);
 }
 
 void MainWindow::revertToKept() {
@@ -558,11 +543,7 @@ void MainWindow::planEvent(const QString& box, Day day) {
 
 void MainWindow::chooseItem(ItemRef item) {
     form_->showItem(item);
-    const QString pointer = pointerOf(item);
-    fit_->showItem(pointer);
-    arrive_->showItem(pointer);
-    buy_->showItem(pointer);
-    sure_->showItem(pointer);
+    pages_->showItem(pointerOf(item));
 }
 
 void MainWindow::showPointer(const QString& pointer) {

@@ -30,15 +30,9 @@ class QProgressBar;
 class QPushButton;
 class QSplitter;
 class QStackedWidget;
-class QTabWidget;
 
 namespace ullage {
 class ComparisonBar;
-class FitPage;
-class ArrivePage;
-class BuyPage;
-class ReportPage;
-class SurePage;
 }  // namespace ullage
 
 namespace ullage::ui {
@@ -49,6 +43,7 @@ class GuideWindow;
 class MessageBar;
 class OutlineModel;
 class OutlinePane;
+class QuestionPages;
 class StartPage;
 
 class MainWindow : public QMainWindow {
@@ -95,6 +90,7 @@ protected:
 
 private:
     void makeWorkspace();
+    void makeQuestions(QWidget* room);
     void makeStatusBar();
     void makeMenus();
     void makeFileMenu();
@@ -105,6 +101,7 @@ private:
     void connectParts();
     void restoreLayout();
     static ThemeChoice chosenTheme();
+    void showPrefixes(Prefixes prefixes);
     void showTheme(ThemeChoice choice);
     void keepLayout();
 
@@ -158,12 +155,7 @@ private:
     QSplitter *panes_, *middle_;
     OutlinePane* outline_;
     ComparisonBar* comparison_;
-    QTabWidget* pages_;
-    FitPage* fit_;
-    ArrivePage* arrive_;
-    BuyPage* buy_;
-    SurePage* sure_;
-    ReportPage* report_;
+    QuestionPages* pages_;
     FindingsList* findings_;
     FormPanel* form_;
     GuideWindow* guide_ = nullptr;

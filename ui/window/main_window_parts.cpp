@@ -9,15 +9,10 @@
 #include "ui/help/guide_window.h"
 #include "ui/outline/outline_model.h"
 #include "ui/outline/outline_pane.h"
-#include "ui/pages/arrive_page.h"
-#include "ui/pages/buy_page.h"
-#include "ui/pages/fit_page.h"
-#include "ui/pages/report_page.h"
-#include "ui/pages/sure_page.h"
 #include "ui/window/about_dialog.h"
 #include "ui/window/hair_splitter.h"
 #include "ui/window/message_bar.h"
-#include "ui/window/question_tabs.h"
+#include "ui/window/question_pages.h"
 #include "ui/window/start_page.h"
 #include "ui/window/window_settings.h"
 
@@ -60,6 +55,7 @@ void MainWindow::makeWorkspace() {
     start_ = new StartPage(stack_);
     stack_->addWidget(start_);
 
+    // What a splitter is given it measures at once, so each part is given while it is empty still.
     panes_ = new HairSplitter(Qt::Horizontal, stack_);
     panes_->setObjectName(QStringLiteral("panes"));
     stack_->addWidget(panes_);
@@ -67,39 +63,28 @@ void MainWindow::makeWorkspace() {
     middle_ = new HairSplitter(Qt::Vertical, panes_);
     middle_->setObjectName(QStringLiteral("middle"));
     form_ = new FormPanel(document_, panes_);
-    panes_->addWidget(outline_);
-    panes_->addWidget(middle_);
-    panes_->addWidget(form_);
     panes_->setStretchFactor(0, 0);
     panes_->setStretchFactor(1, 1);
     panes_->setStretchFactor(2, 0);
 
     auto* questions = new QWidget(middle_);
-    auto* under_each_other = new QVBoxLayout(questions);
+    findings_ = new FindingsList(middle_);
+    middle_->setStretchFactor(0, 1);
+    middle_->setStretchFactor(1, 0);
+    makeQuestions(questions);
+}
+
+void MainWindow::makeQuestions(QWidget* room) {
+    auto* under_each_other = new QVBoxLayout(room);
     under_each_other->setContentsMargins(0, 0, 0, 0);
     under_each_other->setSpacing(0);
-    comparison_ = new ComparisonBar(kept_, questions);
-    pages_ = new QuestionTabs(questions);
+    comparison_ = new ComparisonBar(kept_, room);
+    pages_ = new QuestionPages(room);
     under_each_other->addWidget(comparison_);
     under_each_other->addWidget(pages_, 1);
     pages_->setObjectName(QStringLiteral("pages"));
     pages_->tabBar()->setObjectName(QStringLiteral("pages.bar"));
     pages_->tabBar()->setAccessibleName(tr("Questions"));
-    fit_ = new FitPage(pages_);
-    arrive_ = new ArrivePage(pages_);
-    buy_ = new BuyPage(pages_);
-    sure_ = new SurePage(pages_);
-    report_ = new ReportPage(pages_);
-    pages_->addTab(fit_, tr("Will it fit?"));
-    pages_->addTab(arrive_, tr("Will it arrive?"));
-    pages_->addTab(buy_, tr("What to buy?"));
-    pages_->addTab(sure_, tr("How sure?"));
-    pages_->addTab(report_, tr("Report"));
-    findings_ = new FindingsList(middle_);
-    middle_->addWidget(questions);
-    middle_->addWidget(findings_);
-    middle_->setStretchFactor(0, 1);
-    middle_->setStretchFactor(1, 0);
 }
 
 void MainWindow::makeStatusBar() {
@@ -310,19 +295,16 @@ void MainWindow::connectParts() {
     connect(outline_, &OutlinePane::refused, this, [this](const QString& why) {
         message_->show(MessageBar::Kind::fault, QStringLiteral("outline"), why);
     });
-    connect(fit_, &FitPage::itemChosen, this, &MainWindow::showPointer);
-    connect(fit_, &FitPage::eventWanted, this, &MainWindow::planEvent);
-    connect(arrive_, &ArrivePage::itemChosen, this, &MainWindow::showPointer);
-    connect(buy_, &BuyPage::itemChosen, this, &MainWindow::showPointer);
-    connect(sure_, &SurePage::itemChosen, this, &MainWindow::showPointer);
+    connect(pages_, &QuestionPages::itemChosen, this, &MainWindow::showPointer);
+    connect(pages_, &QuestionPages::eventWanted, this, &MainWindow::planEvent);
     connect(findings_, &FindingsList::chosen, this, [this](const QString& pointer) {
         const auto item = itemAt(pointer);
         if (!item) return;
         if (item->kind == ItemKind::box || item->kind == ItemKind::dataset)
-            pages_->setCurrentWidget(fit_);
+            pages_->choose(QuestionPages::Which::fit);
         if (item->kind == ItemKind::send || item->kind == ItemKind::link)
-            pages_->setCurrentWidget(arrive_);
-        if (item->kind == ItemKind::offer) pages_->setCurrentWidget(buy_);
+            pages_->choose(QuestionPages::Which::arrive);
+        if (item->kind == ItemKind::offer) pages_->choose(QuestionPages::Which::buy);
         showPointer(pointer);
     });
 
@@ -347,14 +329,14 @@ void MainWindow::connectParts() {
     connect(&runner_, &AnswerRunner::progressChanged, this,
             [this](double share) { progress_->setValue(static_cast<int>(share * 100)); });
     // A drill is of the site that the shown answer is of.
-    connect(arrive_, &ArrivePage::outageAsked, this, [this](const OutageQuestion& question) {
+    connect(pages_, &QuestionPages::outageAsked, this, [this](const OutageQuestion& question) {
         if (!answer_) return;
         drills_.ask(std::make_shared<const Site>(answer_->site), document_.evidence(), settings_,
                     question);
     });
-    connect(arrive_, &ArrivePage::outageDropped, &drills_, &OutageRunner::cancel);
-    connect(&drills_, &OutageRunner::drilled, arrive_, &ArrivePage::setDrill);
-    connect(&drills_, &OutageRunner::failed, arrive_, &ArrivePage::setDrillProblems);
+    connect(pages_, &QuestionPages::outageDropped, &drills_, &OutageRunner::cancel);
+    connect(&drills_, &OutageRunner::drilled, pages_, &QuestionPages::setDrill);
+    connect(&drills_, &OutageRunner::failed, pages_, &QuestionPages::setDrillProblems);
     connect(cancel_button_, &QPushButton::clicked, &runner_, &AnswerRunner::cancel);
     connect(&grow_pale_, &QTimer::timeout, this, [this] {
         pale_ = true;
@@ -378,7 +360,7 @@ void MainWindow::restoreLayout() {
         middle_->restoreState(settings.value(QStringLiteral("window/middle")).toByteArray());
         pages_->setCurrentIndex(settings.value(QStringLiteral("window/page")).toInt());
     }
-    setPrefixes(static_cast<Prefixes>(settings.value(QStringLiteral("view/prefixes")).toInt()));
+    showPrefixes(static_cast<Prefixes>(settings.value(QStringLiteral("view/prefixes")).toInt()));
 }
 
 ThemeChoice MainWindow::chosenTheme() {
@@ -413,18 +395,19 @@ void MainWindow::setTheme(ThemeChoice choice) {
 }
 
 void MainWindow::setPrefixes(Prefixes prefixes) {
+    windowSettings().setValue(QStringLiteral("view/prefixes"), static_cast<int>(prefixes));
+    showPrefixes(prefixes);
+    if (answer_) present(answer_);
+}
+
+void MainWindow::showPrefixes(Prefixes prefixes) {
     prefixes_ = prefixes;
     for (QAction* action : units_->actions())
         action->setChecked(action->data().toInt() == static_cast<int>(prefixes));
-    windowSettings().setValue(QStringLiteral("view/prefixes"), static_cast<int>(prefixes));
     units_label_->setText(prefixes == Prefixes::decimal ? tr("Sizes in TB (10¹² bytes)")
                                                         : tr("Sizes in TiB (2⁴⁰ bytes)"));
-    fit_->setPrefixes(prefixes);
-    arrive_->setPrefixes(prefixes);
-    buy_->setPrefixes(prefixes);
-    sure_->setPrefixes(prefixes);
+    pages_->setPrefixes(prefixes);
     comparison_->setPrefixes(prefixes);
-    if (answer_) present(answer_);
 }
 
 void MainWindow::nextPane() {

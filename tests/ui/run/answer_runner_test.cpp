@@ -10,7 +10,9 @@
 #include <atomic>
 #include <chrono>
 #include <stdexcept>
+#include <sys/resource.h>
 #include <thread>
+#include <unistd.h>
 
 namespace ullage::ui {
 namespace {
@@ -127,6 +129,20 @@ TEST(AnswerRunner, NoPreviewIsMadeWhenTheFullPassIsAsQuick) {
     runner.request(questionNamed("site", AnswerRunner::quick_paths), AnswerRunner::Pace::now);
     ASSERT_TRUE(eventually([&] { return runner.state() == State::idle; }));
     EXPECT_EQ(received.previews, std::vector<bool>{false});
+}
+
+TEST(AnswerRunner, TheWorkAndItsThreadsAreNicerThanTheWindow) {
+    const auto niceness = [] { return getpriority(PRIO_PROCESS, static_cast<id_t>(gettid())); };
+    std::atomic<int> of_work{0}, of_its_thread{0};
+    AnswerRunner runner([&](const Site& site, const Evidence&, const Settings& settings, const Progress&) -> Result {
+        of_work = niceness();
+        std::thread([&] { of_its_thread = niceness(); }).join();
+        return plainAnswer(site, settings.paths);
+    });
+    runner.request(questionNamed("site"), AnswerRunner::Pace::now);
+    ASSERT_TRUE(eventually([&] { return runner.state() == State::idle; }));
+    EXPECT_GT(of_work, niceness());
+    EXPECT_EQ(of_its_thread, of_work);
 }
 
 TEST(AnswerRunner, CancelStopsTheWorkAndGivesNoAnswer) {

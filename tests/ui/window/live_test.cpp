@@ -93,6 +93,9 @@ TEST_F(LiveWindow, KeepsTheOldPictureAndSoonPaler) {
 }
 
 TEST_F(LiveWindow, ShowsAFirstLookWithProgressUntilTheFullAnswerComes) {
+    auto* const pages = window.findChild<QTabWidget*>(QStringLiteral("pages"));
+    pages->setCurrentIndex(4);
+    pages->setCurrentIndex(0);
     *gate.open = false;
     edit("20 TB");
     EXPECT_EQ(stateText(), QStringLiteral("Updating…"));

@@ -205,7 +205,7 @@ TEST_F(WindowTest, WhatToBuyIsTheThirdQuestionAndOpensTheOfferOfACard) {
     ASSERT_EQ(pages->count(), 5);
     EXPECT_EQ(pages->tabText(2), QStringLiteral("What to buy?"));
     action("view.page.2")->trigger();
-    auto* page = qobject_cast<BuyPage*>(pages->currentWidget());
+    auto* page = pages->currentWidget()->findChild<BuyPage*>();
     ASSERT_NE(page, nullptr);
     EXPECT_EQ(page->state(), ShownState::ready);
     EXPECT_EQ(namelessControls(window), std::vector<std::string>{});
@@ -222,7 +222,7 @@ TEST_F(WindowTest, WhatToBuyIsTheThirdQuestionAndOpensTheOfferOfACard) {
 
     pages->setCurrentIndex(0);
     emit control<FindingsList>("findingsPane")->chosen(QStringLiteral("/offers/0"));
-    EXPECT_EQ(pages->currentWidget(), page) << "a finding about an offer leads here";
+    EXPECT_TRUE(page->isVisible()) << "a finding about an offer leads here";
 }
 
 TEST_F(WindowTest, TheReportIsTheLastPageAndSavesWhatItShows) {
@@ -230,7 +230,7 @@ TEST_F(WindowTest, TheReportIsTheLastPageAndSavesWhatItShows) {
     auto* pages = control<QTabWidget>("pages");
     EXPECT_EQ(pages->tabText(4), QStringLiteral("Report"));
     action("view.page.4")->trigger();
-    auto* page = qobject_cast<ReportPage*>(pages->currentWidget());
+    auto* page = pages->currentWidget()->findChild<ReportPage*>();
     ASSERT_NE(page, nullptr);
     EXPECT_EQ(page->state(), ShownState::ready);
     ASSERT_NE(page->pages(), nullptr);
@@ -251,7 +251,7 @@ TEST_F(WindowTest, HowSureIsTheFourthQuestionAndFollowsTheChosenDataset) {
     ASSERT_EQ(pages->count(), 5);
     EXPECT_EQ(pages->tabText(3), QStringLiteral("How sure?"));
     action("view.page.3")->trigger();
-    auto* page = qobject_cast<SurePage*>(pages->currentWidget());
+    auto* page = pages->currentWidget()->findChild<SurePage*>();
     ASSERT_NE(page, nullptr);
     EXPECT_EQ(page->state(), ShownState::ready);
     EXPECT_EQ(namelessControls(window), std::vector<std::string>{});
@@ -268,12 +268,30 @@ TEST_F(WindowTest, HowSureIsTheFourthQuestionAndFollowsTheChosenDataset) {
     page->sentences().back()->click();
     EXPECT_EQ(control<OutlinePane>("outlinePane")->chosen(), (ItemRef{ItemKind::dataset, 0}));
     EXPECT_EQ(control<FormPanel>("formPanel")->item(), (ItemRef{ItemKind::dataset, 0}));
-    EXPECT_EQ(pages->currentWidget(), page) << "the question stays";
+    EXPECT_TRUE(page->isVisible()) << "the question stays";
+}
+
+TEST_F(WindowTest, APageIsMadeWhenItsQuestionIsFirstLookedAt) {
+    action("view.binary")->trigger();
+    openSmall();
+    EXPECT_NE(window.findChild<FitPage*>(), nullptr);
+    EXPECT_EQ(window.findChild<SurePage*>(), nullptr);
+    EXPECT_EQ(window.findChild<BuyPage*>(), nullptr);
+    control<OutlinePane>("outlinePane")->choose({ItemKind::box, 1});
+    action("view.page.3")->trigger();
+    auto* const sure = window.findChild<SurePage*>();
+    ASSERT_NE(sure, nullptr);
+    EXPECT_TRUE(sure->isVisible());
+    EXPECT_EQ(sure->answer(), window.shownAnswer());
+    EXPECT_EQ(sure->state(), ShownState::ready);
+    EXPECT_EQ(sure->shownBox(), QStringLiteral("/boxes/1"));
+    EXPECT_EQ(window.findChild<BuyPage*>(), nullptr);
 }
 
 TEST_F(WindowTest, APageOutOfSightTakesUpTheNewestAnswerWhenItComesToSight) {
     openSmall();
     auto* const pages = control<QTabWidget>("pages");
+    pages->setCurrentIndex(1);
     pages->setCurrentIndex(0);
     window.document().editSite(QStringLiteral("name"), [](Site& site) {
         site.sends[0].name = "renamed";
@@ -289,7 +307,8 @@ TEST_F(WindowTest, APageOutOfSightTakesUpTheNewestAnswerWhenItComesToSight) {
             if (label->text().contains(QStringLiteral("renamed"))) return true;
         return false;
     };
-    pages->setCurrentWidget(arrive);
+    EXPECT_FALSE(shows());
+    pages->setCurrentIndex(1);
     EXPECT_TRUE(shows());
 }
 
@@ -367,7 +386,7 @@ TEST_F(WindowTest, AReadOnlyFileIsSaidWhenOpenedAndWhenSaved) {
 
 TEST_F(WindowTest, RecentFilesRememberWhatWasOpen) {
     openSmall();
-    EXPECT_EQ(RecentFiles().all(), QStringList{path});
+    EXPECT_TRUE(eventually([&] { return RecentFiles().all() == QStringList{path}; }));
     action("file.new")->trigger();
     EXPECT_FALSE(window.document().isOpen());
     control<QPushButton>("start.recent.0")->click();
