@@ -35,7 +35,10 @@ int rank(Level level) {
 
 }  // namespace
 
-FitPage::FitPage(QWidget* parent) : Page(parent) {
+FitPage::FitPage(QWidget* parent) : Page(parent) { refresh(); }
+
+/// With the first box to show: while the first forecast is worked out the window is there sooner.
+void FitPage::makeSheet() {
     strip_ = new QWidget;
     strip_->setAccessibleName(tr("All boxes"));
     tiles_ = new TileLayout(GaugeCard::leastWidth(font()), 10, strip_);
@@ -67,7 +70,17 @@ FitPage::FitPage(QWidget* parent) : Page(parent) {
     connect(chart_, &FillChart::eventWanted, this, [this](Day day) {
         if (const QString box = shownItem(); !box.isEmpty()) emit eventWanted(box, day);
     });
-    refresh();
+    chart_->setPrefixes(prefixes_);
+    retheme();
+}
+
+/// Says what is there instead of boxes.
+void FitPage::showNone(const QString& headline, const QString& detail) {
+    if (gauge_) {
+        gauge_->setBox(nullptr, 1, {}, Level::note);
+        chart_->setBox(nullptr, 1, {});
+    }
+    say(headline, detail);
 }
 
 int FitPage::siteIndex(const std::string& box) const {
@@ -83,7 +96,10 @@ QString FitPage::shownItem() const {
     return index < 0 ? QString() : QStringLiteral("/boxes/%1").arg(index);
 }
 
-void FitPage::setPrefixes(Prefixes prefixes) { chart_->setPrefixes(prefixes); }
+void FitPage::setPrefixes(Prefixes prefixes) {
+    prefixes_ = prefixes;
+    if (chart_) chart_->setPrefixes(prefixes);
+}
 
 void FitPage::showItem(const QString& pointer) {
     const int index = indexIn(pointer, QStringLiteral("boxes"));
@@ -112,27 +128,24 @@ void FitPage::choose(int card) {
 
 void FitPage::refresh() {
     if (!answer()) {
-        gauge_->setBox(nullptr, 1, {}, Level::note);
-        chart_->setBox(nullptr, 1, {});
         if (state() == ShownState::updating)
-            say(tr("Working out the forecast…"),
-                tr("How full each box gets, and when, appears here."));
+            showNone(tr("Working out the forecast…"),
+                     tr("How full each box gets, and when, appears here."));
         else if (state() == ShownState::failed)
-            say(tr("No forecast"), tr("The calculation failed. What to mend is said below."));
+            showNone(tr("No forecast"), tr("The calculation failed. What to mend is said below."));
         else if (state() == ShownState::cancelled)
-            say(tr("No forecast"), tr("The calculation was cancelled."));
+            showNone(tr("No forecast"), tr("The calculation was cancelled."));
         else
-            say(tr("No answer yet"), tr("How full each box gets, and when, appears here."));
+            showNone(tr("No answer yet"), tr("How full each box gets, and when, appears here."));
         return;
     }
     const Outlook& outlook = answer()->outlook;
     if (outlook.boxes.empty()) {
-        gauge_->setBox(nullptr, 1, {}, Level::note);
-        chart_->setBox(nullptr, 1, {});
-        say(tr("No box to forecast"),
-            tr("Give a box its drives, or its usable size, and the day it fills up appears here."));
+        showNone(tr("No box to forecast"),
+                 tr("Give a box its drives, or its usable size, and the day it fills up appears here."));
         return;
     }
+    if (!gauge_) makeSheet();
     say({}, {});
 
     while (cards_.size() > outlook.boxes.size()) {
@@ -193,12 +206,14 @@ void FitPage::showKept() {
 }
 
 void FitPage::applyState() {
+    if (!gauge_) return;
     for (auto* card : cards_) card->setState(state());
     gauge_->setState(state());
     chart_->setState(state());
 }
 
 void FitPage::retheme() {
+    if (!gauge_) return;
     const Theme theme = Theme::of(palette());
     tiles_->setLeastWidth(GaugeCard::leastWidth(font()));
     QPalette rule;

@@ -34,9 +34,9 @@ signals:
     void eventWanted(const QString& box, ullage::Day day);
 
 public:
-
     /// Pointer of the box shown; empty without one.
     QString shownItem() const;
+    // Null until there is a box to show.
     DaysUntilFullGauge* gauge() const { return gauge_; }
     FillChart* chart() const { return chart_; }
     const std::vector<GaugeCard*>& cards() const { return cards_; }
@@ -49,10 +49,12 @@ protected:
 private:
     int siteIndex(const std::string& box) const;  ///< in the site's list; −1 if not there
     void choose(int card);
-
+    void makeSheet();
+    void showNone(const QString& headline, const QString& detail);
     void showKept();
 
     std::optional<KeptOutlook> kept_;
+    Prefixes prefixes_ = Prefixes::decimal;
     QWidget* strip_ = nullptr;
     TileLayout* tiles_ = nullptr;
     std::vector<GaugeCard*> cards_;

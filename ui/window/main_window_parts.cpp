@@ -226,11 +226,12 @@ void MainWindow::makeLanguageMenu(QMenu* view) {
     QMenu* menu = view->addMenu(tr("Lan&guage"));
     auto* group = new QActionGroup(this);
     const QString key = QStringLiteral("view/language");
+    const QString chosen = windowSettings().value(key).toString();
     const auto add = [&](const QString& text, const QString& code) {
         QAction* action = menu->addAction(text);
         action->setObjectName(QStringLiteral("view.language.") + code);
         action->setCheckable(true);
-        action->setChecked(windowSettings().value(key).toString() == code);
+        action->setChecked(chosen == code);
         group->addAction(action);
         connect(action, &QAction::triggered, this, [this, key, code] {
             windowSettings().setValue(key, code);
