@@ -6,8 +6,9 @@
 
 namespace ullage {
 
-/// From now on the process keeps what it has freed, up to 256 MB, and takes so much in pages of 2 MB where the system
-/// has them. Address space, not memory, is taken at once. Before threads begin; where it cannot be had, nothing changes.
+/// From now on the process keeps what it has freed, up to 256 MB, and its first thread takes nearly so much in pages of
+/// 2 MB where the system has them (others have heaps of their own; one for all would make them wait for each other).
+/// Address space, not memory, is taken at once. Once, before threads begin; where it cannot be had, nothing changes.
 void keep_freed_memory();
 
 }  // namespace ullage

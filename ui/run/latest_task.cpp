@@ -12,10 +12,13 @@ namespace ullage::ui {
 
 namespace {
 
-constexpr int niceness = 5;
+constexpr int nicer = 5, nicest = 19;
 
 /// The window goes first where both want a core: of this thread, and of the threads that it makes, which are nice too.
-void give_way() { setpriority(PRIO_PROCESS, static_cast<id_t>(gettid()), niceness); }
+void give_way() {
+    const auto self = static_cast<id_t>(gettid());
+    setpriority(PRIO_PROCESS, self, std::min(getpriority(PRIO_PROCESS, self) + nicer, nicest));
+}
 
 }  // namespace
 

@@ -55,7 +55,6 @@ void MainWindow::makeWorkspace() {
     start_ = new StartPage(stack_);
     stack_->addWidget(start_);
 
-    // What a splitter is given it measures at once, so each part is given while it is empty still.
     panes_ = new HairSplitter(Qt::Horizontal, stack_);
     panes_->setObjectName(QStringLiteral("panes"));
     stack_->addWidget(panes_);
@@ -68,10 +67,10 @@ void MainWindow::makeWorkspace() {
     panes_->setStretchFactor(2, 0);
 
     auto* questions = new QWidget(middle_);
+    makeQuestions(questions);
     findings_ = new FindingsList(middle_);
     middle_->setStretchFactor(0, 1);
     middle_->setStretchFactor(1, 0);
-    makeQuestions(questions);
 }
 
 void MainWindow::makeQuestions(QWidget* room) {

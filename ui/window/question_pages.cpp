@@ -11,6 +11,26 @@
 
 namespace ullage::ui {
 
+namespace {
+
+/// What the tab key stops at, in its order.
+QList<QWidget*> stopsOf(const QWidget& part) {
+    QList<QWidget*> stops;
+    for (QWidget* w = part.nextInFocusChain(); w != &part; w = w->nextInFocusChain())
+        if (part.isAncestorOf(w) && (w->focusPolicy() & Qt::TabFocus)) stops << w;
+    return stops;
+}
+
+void focusFirst(const QWidget& part) {
+    for (QWidget* stop : stopsOf(part))
+        if (stop->isVisible() && stop->isEnabled()) {
+            stop->setFocus(Qt::OtherFocusReason);
+            return;
+        }
+}
+
+}  // namespace
+
 QuestionPages::QuestionPages(QWidget* parent) : QuestionTabs(parent) {
     for (const QString& question : {tr("Will it fit?"), tr("Will it arrive?"), tr("What to buy?"), tr("How sure?"),
                                     tr("Report")}) {
@@ -34,6 +54,17 @@ void QuestionPages::make(int index) {
     connect(page, &Page::itemChosen, this, &QuestionPages::itemChosen);
     give(*page);
     page->show();
+    putAfterTabs(*page);
+    if (room->hasFocus()) focusFirst(*page);  // the tabs gave it to the room while that was bare
+}
+
+/// The tab key goes from the questions to what is on their page, and from there to what was made earlier.
+void QuestionPages::putAfterTabs(Page& page) {
+    QWidget* before = tabBar();
+    for (QWidget* stop : stopsOf(page)) {
+        setTabOrder(before, stop);
+        before = stop;
+    }
 }
 
 Page* QuestionPages::newPage(Which which, QWidget* room) {
@@ -62,8 +93,8 @@ Page* QuestionPages::newPage(Which which, QWidget* room) {
 void QuestionPages::give(Page& page) {
     page.setPrefixes(prefixes_);
     if (&page == report_) report_->setFolder(folder_);
-    page.setState(&page == report_ ? of_report_ : shown_);
     page.setAnswer(answer_);
+    page.setState(&page == report_ ? of_report_ : shown_);
     if (&page == fit_) fit_->setKept(kept_);
     for (const QString& pointer : std::as_const(items_)) page.showItem(pointer);
 }
@@ -73,8 +104,10 @@ void QuestionPages::setAnswer(const std::shared_ptr<const Answer>& answer, const
     folder_ = folder;
     if (!answer) items_.clear();
     if (report_) report_->setFolder(folder);
+    const bool bare = fit_ && !fit_->gauge();
     for (Page* page : pages_)
         if (page) page->setAnswer(answer);
+    if (bare && fit_->gauge()) putAfterTabs(*fit_);
 }
 
 void QuestionPages::setState(ShownState shown, ShownState of_report) {
@@ -96,7 +129,11 @@ void QuestionPages::setKept(const std::optional<KeptOutlook>& kept) {
 }
 
 void QuestionPages::showItem(const QString& pointer) {
-    if (answer_) items_[pointer.section(u'/', 1, 1)] = pointer;
+    if (answer_) {
+        const QString list = pointer.section(u'/', 0, 1);
+        items_.removeIf([&](const QString& earlier) { return earlier.section(u'/', 0, 1) == list; });
+        items_ << pointer;
+    }
     for (Page* page : pages_)
         if (page) page->showItem(pointer);
 }

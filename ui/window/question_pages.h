@@ -10,7 +10,7 @@
 #include "ui/theme/drawn_widget.h"
 #include "ui/window/question_tabs.h"
 
-#include <QMap>
+#include <QStringList>
 
 #include <array>
 #include <memory>
@@ -57,6 +57,7 @@ private:
     void make(int index);
     Page* newPage(Which which, QWidget* room);
     void give(Page& page);
+    void putAfterTabs(Page& page);
 
     std::array<Page*, count_of_pages> pages_{};  ///< null: not made yet
     FitPage* fit_ = nullptr;
@@ -68,7 +69,7 @@ private:
     ShownState shown_ = ShownState::nothing, of_report_ = ShownState::nothing;
     Prefixes prefixes_ = Prefixes::decimal;
     std::optional<KeptOutlook> kept_;
-    QMap<QString, QString> items_;  ///< of each list of the site ("boxes") the pointer shown last
+    QStringList items_;  ///< of each list of the site the pointer shown last; the newest last
 };
 
 }  // namespace ullage::ui

@@ -26,10 +26,7 @@ std::size_t heap_in_large_pages() {
 }
 
 TEST(KeptMemory, IsTakenInLargePagesAndNotGivenBack) {
-#ifndef __has_feature  // g++ tells in another way
-#define __has_feature(name) 0
-#endif
-#if !defined(__GLIBC__) || defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__) || __has_feature(address_sanitizer)
+#if !defined(__GLIBC__) || defined(ULLAGE_SANITIZED)
     GTEST_SKIP() << "the allocator is another";
 #else
     if (!std::filesystem::exists("/sys/kernel/mm/transparent_hugepage")) GTEST_SKIP() << "a system without large pages";

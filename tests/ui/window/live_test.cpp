@@ -6,6 +6,7 @@
 #include "ui/outline/outline_pane.h"
 #include "ui/pages/fit_page.h"
 #include "ui/pages/report_page.h"
+#include "ui/pages/sure_page.h"
 #include "ui/theme/drawn_widget.h"
 #include "ui/window/main_window.h"
 #include "ui/window/message_bar.h"
@@ -90,6 +91,17 @@ TEST_F(LiveWindow, KeepsTheOldPictureAndSoonPaler) {
     *gate.open = *gate.open_to_first_looks = true;
     ASSERT_TRUE(eventually([&] { return window.runner().state() == State::idle; }));
     EXPECT_EQ(pageState(), ShownState::ready);
+}
+
+TEST_F(LiveWindow, APageFirstLookedAtBeforeThereIsAnAnswerSaysThatOneIsUnderWay) {
+    *gate.open = *gate.open_to_first_looks = false;
+    window.document().start(smallSite());
+    window.findChild<QTabWidget*>(QStringLiteral("pages"))->setCurrentIndex(3);
+    const auto* const page = window.findChild<SurePage*>();
+    EXPECT_EQ(page->state(), ShownState::updating);
+    EXPECT_EQ(page->findChild<QLabel*>(QStringLiteral("pageHeadline"))->text(), QStringLiteral("Working out the forecast…"));
+    *gate.open = *gate.open_to_first_looks = true;
+    ASSERT_TRUE(eventually([&] { return page->state() == ShownState::ready; }));
 }
 
 TEST_F(LiveWindow, ShowsAFirstLookWithProgressUntilTheFullAnswerComes) {

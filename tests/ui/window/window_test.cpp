@@ -19,6 +19,7 @@
 #include "ui/window/about_dialog.h"
 #include "ui/window/main_window.h"
 #include "ui/window/message_bar.h"
+#include "ui/window/question_pages.h"
 #include "ui/window/window_settings.h"
 
 #include <QAbstractButton>
@@ -272,7 +273,6 @@ TEST_F(WindowTest, HowSureIsTheFourthQuestionAndFollowsTheChosenDataset) {
 }
 
 TEST_F(WindowTest, APageIsMadeWhenItsQuestionIsFirstLookedAt) {
-    action("view.binary")->trigger();
     openSmall();
     EXPECT_NE(window.findChild<FitPage*>(), nullptr);
     EXPECT_EQ(window.findChild<SurePage*>(), nullptr);
@@ -286,6 +286,53 @@ TEST_F(WindowTest, APageIsMadeWhenItsQuestionIsFirstLookedAt) {
     EXPECT_EQ(sure->state(), ShownState::ready);
     EXPECT_EQ(sure->shownBox(), QStringLiteral("/boxes/1"));
     EXPECT_EQ(window.findChild<BuyPage*>(), nullptr);
+}
+
+TEST_F(WindowTest, ALatePageHasTheUnitsAndTheNewestChoice) {
+    action("view.binary")->trigger();
+    openSmall();
+    auto shown = std::make_shared<Answer>(*window.shownAnswer());
+    OfferOutlook offer;
+    offer.name = shown->site.offers.at(0).name;
+    offer.box = shown->site.offers.at(0).box;
+    offer.usable_bytes = 50e12;
+    offer.ceiling_bytes = 40e12;
+    OfferOutlook other = offer;
+    other.box = shown->site.boxes.at(0).name;
+    ASSERT_NE(other.box, offer.box);
+    shown->outlook.offers = {offer, other};
+    auto* const pages = control<QuestionPages>("pages");
+    pages->setAnswer(shown, {});
+    pages->showItem(QStringLiteral("/offers/0"));
+    pages->showItem(QStringLiteral("/boxes/0"));
+    action("view.page.2")->trigger();
+    const auto* const buy = window.findChild<BuyPage*>();
+    EXPECT_EQ(buy->shownBox(), other.box) << "it was chosen after the offer of the other box";
+    ASSERT_EQ(buy->cards().size(), 1u);
+    EXPECT_TRUE(buy->cards()[0]->accessibleDescription().contains(QStringLiteral("36.4")))  // TiB
+        << buy->cards()[0]->accessibleDescription().toStdString();
+}
+
+TEST_F(WindowTest, TheFirstLookAtAQuestionTakesTheKeyboardToItsPage) {
+    openSmall();
+    control<QWidget>("gauge")->setFocus();
+    action("view.page.1")->trigger();
+    EXPECT_TRUE(window.findChild<ArrivePage*>()->isAncestorOf(window.focusWidget()));
+}
+
+TEST_F(WindowTest, TabGoesFromTheQuestionsToTheirPageAndOnToTheFindings) {
+    openSmall();
+    for (int i = 0; i < 4; ++i) {
+        action(("view.page." + std::to_string(i)).c_str())->trigger();
+        auto* const pages = control<QTabWidget>("pages");
+        pages->tabBar()->setFocus();
+        QTest::keyClick(window.focusWidget(), Qt::Key_Tab);
+        EXPECT_TRUE(pages->currentWidget()->isAncestorOf(window.focusWidget())) << i;
+        for (int step = 0; step < 50 && pages->isAncestorOf(window.focusWidget()); ++step)
+            QTest::keyClick(window.focusWidget(), Qt::Key_Tab);
+        EXPECT_TRUE(control<FindingsList>("findingsPane")->isAncestorOf(window.focusWidget()))
+            << i << " " << window.focusWidget()->objectName().toStdString();
+    }
 }
 
 TEST_F(WindowTest, APageOutOfSightTakesUpTheNewestAnswerWhenItComesToSight) {
