@@ -2,6 +2,7 @@
 #include "core/outlook/threads.h"
 
 #include "core/outlook/outlook.h"
+#include "core/units/kept_memory.h"
 
 #include <algorithm>
 
@@ -50,7 +51,12 @@ namespace ullage {
 void side_by_side(int threads, std::size_t first, std::size_t last,
                   const std::function<void(std::size_t)>& work) {
     tbb::task_arena arena(threads > 0 ? threads : tbb::task_arena::automatic);
-    arena.execute([&] { tbb::parallel_for(first, last, work); });
+    arena.execute([&] {
+        tbb::parallel_for(first, last, [&](std::size_t i) {
+            keep_freed_memory_of_thread();
+            work(i);
+        });
+    });
 }
 
 }  // namespace ullage

@@ -3,6 +3,7 @@
 
 #include <cstdlib>  // tells whose library it is
 #ifdef __GLIBC__
+#include <atomic>
 #include <cstdint>
 #include <malloc.h>
 #include <sys/mman.h>
@@ -11,23 +12,61 @@
 
 namespace ullage {
 
-void keep_freed_memory() {
 #ifdef __GLIBC__
-    // Less is laid out than is kept, else the rest of it would be given back at once.
-    constexpr int kept = 256 << 20, laid_out = 240 << 20, usual_pad = 128 << 10;
-    constexpr std::uintptr_t page = 2 << 20;
+
+namespace {
+
+// Less is laid out than is kept, else the rest of it would be given back at once.
+constexpr int kept = 256 << 20, laid_out = 240 << 20;
+// A thread's heap is a piece of address space of 64 MB that begins at a multiple of it (glibc's malloc/arena.c); it is
+// laid out by this much, else it grows by a few pages at a time.
+constexpr std::uintptr_t heap_of_thread = 64 << 20;
+constexpr int laid_out_by_thread = 60 << 20;
+constexpr std::uintptr_t page = 2 << 20;
+
+std::atomic<bool> keeping = false;
+
+std::uintptr_t end_of_first_heap() { return reinterpret_cast<std::uintptr_t>(sbrk(0)); }
+
+/// It is advice: where it is not taken, nothing changes.
+void ask_for_large_pages(std::uintptr_t from, std::uintptr_t to) {
+    from = (from + page - 1) / page * page;
+    to = to / page * page;
+    if (from < to) madvise(reinterpret_cast<void*>(from), to - from, MADV_HUGEPAGE);
+}
+
+}  // namespace
+
+void keep_freed_memory() {
     mallopt(M_MMAP_THRESHOLD, 32 << 20);  // the most that it takes
     mallopt(M_TRIM_THRESHOLD, kept);
     // The heap grows once by all of it: advice is for addresses that are there.
     mallopt(M_TOP_PAD, laid_out);
-    const auto before = reinterpret_cast<std::uintptr_t>(sbrk(0));
+    const std::uintptr_t before = end_of_first_heap();
     void* volatile more_than_is_there = std::malloc(1 << 20);
     std::free(more_than_is_there);
-    const auto after = reinterpret_cast<std::uintptr_t>(sbrk(0));
-    mallopt(M_TOP_PAD, usual_pad);
-    const auto first = (before + page - 1) / page * page, last = after / page * page;
-    if (first < last) madvise(reinterpret_cast<void*>(first), last - first, MADV_HUGEPAGE);
-#endif
+    ask_for_large_pages(before, end_of_first_heap());
+    mallopt(M_TOP_PAD, laid_out_by_thread);
+    keeping = true;
 }
+
+void keep_freed_memory_of_thread() {
+    thread_local bool asked = false;
+    if (asked || !keeping) return;
+    asked = true;
+    void* volatile some = std::malloc(1);
+    const auto place = reinterpret_cast<std::uintptr_t>(some);
+    std::free(some);
+    if (place < end_of_first_heap()) return;  // it shares the first thread's
+    const std::uintptr_t heap = place / heap_of_thread * heap_of_thread;
+    ask_for_large_pages(heap, heap + heap_of_thread);
+}
+
+#else
+
+void keep_freed_memory() {}
+void keep_freed_memory_of_thread() {}
+
+#endif
 
 }  // namespace ullage

@@ -7,8 +7,12 @@
 namespace ullage {
 
 /// From now on the process keeps what it has freed, up to 256 MB, and its first thread takes nearly so much in pages of
-/// 2 MB where the system has them (others have heaps of their own; one for all would make them wait for each other).
-/// Address space, not memory, is taken at once. Once, before threads begin; where it cannot be had, nothing changes.
+/// 2 MB where the system has them. Address space, not memory, is taken at once. Once, before threads begin; where it
+/// cannot be had, nothing changes.
 void keep_freed_memory();
+
+/// The same for what the calling thread takes, up to 64 MB, if keep_freed_memory was called before the thread began. At
+/// once if it was asked before.
+void keep_freed_memory_of_thread();
 
 }  // namespace ullage
