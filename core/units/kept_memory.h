@@ -4,7 +4,15 @@
 /// each would be cleared page by page when it is taken again; and taken in pages of 4 KB, a first forecast spends a
 /// fifth to a half of its time on being given them.
 
+#include <cstddef>
+
 namespace ullage {
+
+/// Large pages, where the system has them.
+inline constexpr std::size_t large_page = std::size_t{2} << 20;
+
+/// Advises the system to give the whole large pages of this room as such; where it does not, nothing changes.
+void ask_for_large_pages(void* room, std::size_t bytes);
 
 /// From now on the process keeps what it has freed, up to 256 MB, and its first thread takes nearly so much in pages of
 /// 2 MB where the system has them. Address space, not memory, is taken at once. Once, before threads begin; where it

@@ -3,14 +3,13 @@
 /// Room for many numbers, nothing written yet. Where it is large the system is asked for large pages, so that
 /// touching it first does not stop at every 4 KiB.
 
+#include "core/units/kept_memory.h"
+
 #include <cstddef>
 #include <cstdlib>
 #include <memory>
 #include <new>
 #include <type_traits>
-#ifdef __linux__
-#include <sys/mman.h>
-#endif
 
 namespace ullage {
 
@@ -25,15 +24,12 @@ using LargeArray = std::unique_ptr<T[], FreeRoom>;
 template <class T>
 LargeArray<T> large_array(std::size_t count) {
     static_assert(std::is_trivial_v<T>);
-    constexpr std::size_t page = std::size_t{2} << 20;
     const std::size_t bytes = count * sizeof(T);
-    const bool large = bytes >= 8 * page;
-    const std::size_t whole = (bytes + page - 1) / page * page;
-    void* room = large ? std::aligned_alloc(page, whole) : std::malloc(bytes > 0 ? bytes : 1);
+    const bool large = bytes >= 8 * large_page;
+    const std::size_t whole = (bytes + large_page - 1) / large_page * large_page;
+    void* room = large ? std::aligned_alloc(large_page, whole) : std::malloc(bytes > 0 ? bytes : 1);
     if (!room) throw std::bad_alloc();
-#ifdef __linux__
-    if (large) madvise(room, whole, MADV_HUGEPAGE);  // advice: where it is not taken, nothing changes
-#endif
+    if (large) ask_for_large_pages(room, whole);
     return LargeArray<T>(static_cast<T*>(room));
 }
 
